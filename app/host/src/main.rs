@@ -1,0 +1,3 @@
+//! Builds the site and serves it on this machine.
+
+fn main() {}

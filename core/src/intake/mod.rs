@@ -1,0 +1,5 @@
+//! What people say and measure: types, limits, document versions.
+
+mod choices;
+
+pub use choices::*;

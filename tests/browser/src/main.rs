@@ -1,0 +1,3 @@
+//! Test support.
+
+fn main() {}
