@@ -2,8 +2,14 @@
 //!
 //! One street of rooms, each reading only the rooms before it:
 //! [`intake`] → `bike` → `stance` → `cause` → `remedy` → `advice`.
+//! [`units`], [`quantity`] and [`words`] stand beside the street and serve all of it.
 
 #![forbid(unsafe_code)]
 
+pub mod advice;
+pub mod cause;
 pub mod intake;
+pub mod quantity;
+pub mod remedy;
 pub mod units;
+pub mod words;

@@ -21,6 +21,7 @@ macro_rules! choice {
         }
     };
 }
+
 pub(crate) use choice;
 
 choice! {
@@ -267,7 +268,7 @@ choice! {
 
 choice! {
     /// What a slow push on the parked bike feels like.
-    PushTest {
+    PushFeel {
         /// It moves at once and comes back smoothly.
         Smooth = "smooth",
         /// It needs a shove before it moves.
@@ -278,5 +279,65 @@ choice! {
         SlowReturn = "slow-return",
         /// It comes back fast and overshoots.
         FastReturn = "fast-return",
+    }
+}
+
+choice! {
+    /// The pages of questions, in the order in which they are asked.
+    Question {
+        /// Rider weight.
+        RiderWeight = "rider-weight",
+        /// Whether that weight includes riding gear.
+        RiderGear = "rider-gear",
+        /// Pace.
+        RiderPace = "rider-pace",
+        /// Standing or seated.
+        RiderPosture = "rider-posture",
+        /// Body height.
+        RiderHeight = "rider-height",
+        /// Class of bike.
+        BikeClass = "bike-class",
+        /// Own weight of the bike.
+        BikeWeight = "bike-weight",
+        /// Fuel carried.
+        BikeFuel = "bike-fuel",
+        /// What carries the front.
+        BikeFork = "bike-fork",
+        /// Fork coil spring rate and preload.
+        ForkSpring = "fork-spring",
+        /// Fork gas pressure, temperature when set, marked maximum.
+        ForkGas = "fork-gas",
+        /// How the shock is mounted.
+        BikeShock = "bike-shock",
+        /// Shock spring rate and preload.
+        ShockSpring = "shock-spring",
+        /// Fork adjusters.
+        ForkClickers = "fork-clickers",
+        /// Shock adjusters.
+        ShockClickers = "shock-clickers",
+        /// Hours since service.
+        ServiceHours = "service-hours",
+        /// Kinds of ground.
+        GroundMix = "ground-mix",
+        /// Usual temperature and altitude.
+        GroundUsual = "ground-usual",
+        /// Today's temperature and altitude.
+        GroundToday = "ground-today",
+        /// What is wrong.
+        Complaints = "complaints",
+        /// End, moment, severity and history of each complaint.
+        ComplaintDetail = "complaint-detail",
+        /// Free and rider sag, front.
+        SagFront = "sag-front",
+        /// Free and rider sag, rear.
+        SagRear = "sag-rear",
+        /// Travel used.
+        TravelUsed = "travel-used",
+        /// Tyre pressures.
+        TyrePressures = "tyre-pressures",
+        /// Push test.
+        PushTest = "push-test",
+        /// Stop-riding signs.
+        StopSigns = "stop-signs",
     }
 }

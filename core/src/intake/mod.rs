@@ -1,5 +1,16 @@
 //! What people say and measure: types, limits, document versions.
+//!
+//! Invariant: an answer never given is absent, never a guess stored as an answer.
 
+mod check;
 mod choices;
+mod document;
+mod fields;
+mod read;
 
+pub use check::*;
+pub(crate) use choices::choice;
 pub use choices::*;
+pub use document::*;
+pub use fields::*;
+pub use read::*;

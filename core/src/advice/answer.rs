@@ -1,0 +1,447 @@
+//! The form of the answer. Every number carries its reason; every sentence is a key with values.
+
+use serde::Serialize;
+
+use crate::cause::Cause;
+use crate::intake::{End, Question, StopSign};
+use crate::quantity::Dimension;
+use crate::remedy::{RemedyId, Tier};
+use crate::words::Text;
+
+/// What Sagwright answers to an intake.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub enum Advice {
+    /// A stop-riding sign was seen: no set-up numbers, only what to do instead.
+    StopRiding(StopRiding),
+    /// A set-up with its reasons.
+    SetUp(Box<SetUpAdvice>),
+}
+
+/// The answer when the bike is not to be ridden.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct StopRiding {
+    /// What was found and what it means, in one sentence.
+    pub sentence: Text,
+    /// Each sign seen, with what to do about it.
+    pub signs: Vec<StopFinding>,
+    /// Cautions that apply.
+    pub cautions: Vec<Caution>,
+}
+
+/// One stop-riding sign and what to do.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct StopFinding {
+    /// The sign.
+    pub sign: StopSign,
+    /// Why it ends the ride.
+    pub why: Text,
+    /// What to do instead.
+    pub instead: Text,
+}
+
+/// The whole answer, top to bottom as it is read.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SetUpAdvice {
+    /// Most likely cause, how sure, what to do first.
+    pub sentence: Text,
+    /// Said beneath the sentence: no field data yet, close call, answers that contradict each other.
+    pub caveats: Vec<Text>,
+    /// Springs, sags, preload, every adjuster, tyre pressures.
+    pub settings: Vec<Setting>,
+    /// Causes, most likely first; probabilities sum to 1 over all causes looked at.
+    pub causes: Vec<CauseFinding>,
+    /// The check that separates the leading causes best for the minutes it costs.
+    pub next_check: Option<NextCheck>,
+    /// Remedies in the order to try them; the first one leads.
+    pub remedies: Vec<RemedyFinding>,
+    /// Gas beside coil over the travel.
+    pub force_picture: ForcePicture,
+    /// Force to get moving, gas beside coil.
+    pub breakaway: Vec<BreakawayRow>,
+    /// What was assumed for want of an answer, and which page would narrow it.
+    pub assumptions: Vec<Assumption>,
+    /// Cautions that apply to anything advised here.
+    pub cautions: Vec<Caution>,
+}
+
+/// A number with what it rests on.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Figure {
+    /// Most likely value, SI.
+    pub value: f64,
+    /// Honest lower end, SI.
+    pub low: f64,
+    /// Honest upper end, SI.
+    pub high: f64,
+    /// What it measures.
+    pub dimension: Dimension,
+    /// Why it is this.
+    pub reason: Reason,
+}
+
+/// Why a number is what it is.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Reason {
+    /// In a sentence.
+    pub because: Text,
+    /// What went in.
+    pub inputs: Vec<ReasonInput>,
+    /// The equation by name, written out.
+    pub equation: Text,
+    /// Where the equation or the rule comes from.
+    pub source: Text,
+    /// How far the number moves if an input were different.
+    pub sensitivity: Vec<Sensitivity>,
+}
+
+/// One input of a number.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ReasonInput {
+    /// Its name.
+    pub name: Text,
+    /// Its value, SI.
+    pub value: f64,
+    /// What it measures.
+    pub dimension: Dimension,
+    /// Where it comes from.
+    pub provenance: Provenance,
+}
+
+/// Where an input comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Provenance {
+    /// The rider or the workshop gave it.
+    Given,
+    /// Given, but as a guess.
+    Guessed,
+    /// Typical of the class of bike.
+    TypicalOfClass,
+    /// Worked out from other inputs.
+    Computed,
+    /// A rule of the trade.
+    Practice,
+}
+
+/// "If this were that, the number would move by so much."
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Sensitivity {
+    /// The change supposed, in words.
+    pub supposing: Text,
+    /// How far the number moves, SI, signed.
+    pub moves_by: f64,
+}
+
+/// What a row of the settings card is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SettingId {
+    /// Rate of each fork spring.
+    ForkRate,
+    /// Fork gas pressure, gauge, at today's temperature and altitude.
+    ForkPressure,
+    /// Fork spring preload.
+    ForkPreload,
+    /// Shock spring rate.
+    ShockRate,
+    /// Shock spring preload.
+    ShockPreload,
+    /// Free sag, front, along the leg.
+    ForkFreeSag,
+    /// Rider sag, front, along the leg.
+    ForkRiderSag,
+    /// Free sag, rear axle.
+    RearFreeSag,
+    /// Rider sag, rear axle.
+    RearRiderSag,
+    /// Fork compression clicker.
+    ForkCompression,
+    /// Fork rebound clicker.
+    ForkRebound,
+    /// Shock low-speed compression clicker.
+    ShockLowCompression,
+    /// Shock high-speed compression adjuster, quarter turns.
+    ShockHighCompression,
+    /// Shock rebound clicker.
+    ShockRebound,
+    /// Front tyre pressure.
+    FrontTyre,
+    /// Rear tyre pressure.
+    RearTyre,
+}
+
+impl SettingId {
+    /// The word that stands for it in text keys.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::ForkRate => "fork-rate",
+            Self::ForkPressure => "fork-pressure",
+            Self::ForkPreload => "fork-preload",
+            Self::ShockRate => "shock-rate",
+            Self::ShockPreload => "shock-preload",
+            Self::ForkFreeSag => "fork-free-sag",
+            Self::ForkRiderSag => "fork-rider-sag",
+            Self::RearFreeSag => "rear-free-sag",
+            Self::RearRiderSag => "rear-rider-sag",
+            Self::ForkCompression => "fork-compression",
+            Self::ForkRebound => "fork-rebound",
+            Self::ShockLowCompression => "shock-low-compression",
+            Self::ShockHighCompression => "shock-high-compression",
+            Self::ShockRebound => "shock-rebound",
+            Self::FrontTyre => "front-tyre",
+            Self::RearTyre => "rear-tyre",
+        }
+    }
+}
+
+/// One row of the settings card.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Setting {
+    /// Which setting.
+    pub id: SettingId,
+    /// Which end it belongs to.
+    pub end: End,
+    /// Its label.
+    pub label: Text,
+    /// How it stands now, SI, if told or measured.
+    pub now: Option<f64>,
+    /// What is advised.
+    pub advised: Figure,
+    /// The nearest rates sold, with the rider sag each gives; empty where nothing is sold in steps.
+    pub nearest: Vec<NearestRate>,
+    /// What to know about it, if anything: clipped to the adjuster, held under the marked maximum.
+    pub note: Option<Text>,
+    /// Cautions before touching it.
+    pub cautions: Vec<Caution>,
+}
+
+/// A rate that is sold, and what it does.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NearestRate {
+    /// The rate, N/m.
+    pub rate: f64,
+    /// Rider sag with it, m (front axial, rear vertical at the axle).
+    pub rider_sag: f64,
+    /// Free sag with it, m.
+    pub free_sag: f64,
+}
+
+/// A cause with its share of the belief.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CauseFinding {
+    /// Which cause.
+    pub cause: Cause,
+    /// Its name.
+    pub name: Text,
+    /// What it is, in plain words.
+    pub what: Text,
+    /// How to confirm it.
+    pub confirm: Text,
+    /// Share of the belief, 0 to 1.
+    pub probability: f64,
+    /// That share in words ("likely, about 2 in 3").
+    pub chance: Text,
+    /// What speaks for it, weightiest first.
+    pub evidence_for: Vec<Evidence>,
+    /// What speaks against it, weightiest first.
+    pub evidence_against: Vec<Evidence>,
+}
+
+/// One piece of evidence.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Evidence {
+    /// In words.
+    pub text: Text,
+    /// Natural logarithm of the likelihood ratio against the average of all causes; positive speaks for.
+    pub weight: f64,
+}
+
+/// The check to do next.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NextCheck {
+    /// What to do.
+    pub what: Text,
+    /// Why this one.
+    pub why: Text,
+    /// How to read the result.
+    pub reading: Text,
+    /// Minutes it takes.
+    pub minutes: u32,
+    /// The page on which its result can be entered, where there is one.
+    pub question: Option<Question>,
+    /// Cautions before doing it.
+    pub cautions: Vec<Caution>,
+}
+
+/// A remedy with what it is worth to this rider.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RemedyFinding {
+    /// Which remedy.
+    pub id: RemedyId,
+    /// From free to wholesale.
+    pub tier: Tier,
+    /// Its name.
+    pub name: Text,
+    /// What to do, step by step.
+    pub steps: Vec<Text>,
+    /// The causes it cures, with how much of each, 0 to 1.
+    pub cures: Vec<Cure>,
+    /// Share of the belief it deals with, 0 to 1: sum over causes of probability times cure.
+    pub relief: f64,
+    /// Computed effect on this bike.
+    pub effects: Vec<Effect>,
+    /// What it cannot do.
+    pub cannot: Text,
+    /// Lowest and highest cost in the workshop's currency; both 0 for free.
+    pub cost: CostBand,
+    /// Minutes of work.
+    pub minutes: u32,
+    /// Whether it can be undone at no cost.
+    pub reversible: bool,
+    /// The first to try.
+    pub leads: bool,
+    /// Cautions before doing it.
+    pub cautions: Vec<Caution>,
+}
+
+/// How much of a cause a remedy takes away.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Cure {
+    /// The cause.
+    pub cause: Cause,
+    /// Its name.
+    pub name: Text,
+    /// Part of it that goes, 0 to 1, common practice.
+    pub share: f64,
+}
+
+/// A computed before and after.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Effect {
+    /// What changes.
+    pub name: Text,
+    /// Before, SI.
+    pub before: f64,
+    /// After, SI.
+    pub after: f64,
+    /// What it measures.
+    pub dimension: Dimension,
+    /// How it was worked out.
+    pub reason: Reason,
+}
+
+/// What something costs.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CostBand {
+    /// Lowest.
+    pub low: f64,
+    /// Highest.
+    pub high: f64,
+    /// Three-letter currency code after ISO 4217.
+    pub currency: String,
+    /// Whose price it is: a workshop's, or common practice.
+    pub source: Text,
+}
+
+/// Spring force over travel, along the fork leg, both legs together.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ForcePicture {
+    /// The picture's message in a sentence.
+    pub message: Text,
+    /// The curves, all over the same travel.
+    pub curves: Vec<ForceCurve>,
+    /// Points to mark.
+    pub marks: Vec<TravelMark>,
+    /// Full travel, m.
+    pub full_travel: f64,
+}
+
+/// One curve.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ForceCurve {
+    /// What it is.
+    pub name: Text,
+    /// The fork's own, or the other kind for comparison.
+    pub role: CurveRole,
+    /// Travel (m) and force (N).
+    pub points: Vec<(f64, f64)>,
+}
+
+/// What a curve stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CurveRole {
+    /// A coil spring.
+    Coil,
+    /// A gas spring.
+    Gas,
+    /// The fork as it stands now, before any change.
+    Now,
+}
+
+/// A travel worth marking.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TravelMark {
+    /// What is there.
+    pub name: Text,
+    /// Where, m of fork stroke.
+    pub travel: f64,
+}
+
+/// Force to get a fork moving.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct BreakawayRow {
+    /// Which fork.
+    pub name: Text,
+    /// Its spring.
+    pub role: CurveRole,
+    /// Off its top-out, N.
+    pub off_top_out: f64,
+    /// At ride height, N beyond what already carries the bike.
+    pub at_ride_height: f64,
+}
+
+/// Something taken for want of an answer.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Assumption {
+    /// What was taken.
+    pub text: Text,
+    /// The page that would replace it.
+    pub question: Option<Question>,
+}
+
+/// How bad it would be, after ANSI Z535.6.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SignalWord {
+    /// Will kill or maim.
+    Danger,
+    /// Could kill or maim.
+    Warning,
+    /// Could injure a little.
+    Caution,
+    /// Could damage things; nobody is hurt.
+    Notice,
+}
+
+impl SignalWord {
+    /// The word that stands for it in text keys.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Danger => "danger",
+            Self::Warning => "warning",
+            Self::Caution => "caution",
+            Self::Notice => "notice",
+        }
+    }
+}
+
+/// One caution: hazard, consequence, what to do, in one short text.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Caution {
+    /// How bad.
+    pub signal: SignalWord,
+    /// The text.
+    pub text: Text,
+}

@@ -1,0 +1,80 @@
+//! Numbers for people: the unit they chose, no more digits than the thing has.
+
+use std::collections::BTreeMap;
+
+use crate::quantity::{Dimension, Unit};
+
+/// Which unit each kind of quantity is shown in. Riders mix them: kg with lbf/in is fine.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct UnitChoice {
+    chosen: BTreeMap<Dimension, Unit>,
+}
+
+/// The thin space between a number and its unit.
+const GAP: char = '\u{202f}';
+
+impl UnitChoice {
+    /// The unit chosen for `dimension`; metric where nothing was chosen.
+    pub fn unit(&self, dimension: Dimension) -> Unit {
+        let first = dimension.units().first().copied().unwrap_or(Unit::Percent);
+        self.chosen.get(&dimension).copied().unwrap_or(first)
+    }
+
+    /// Chooses a unit; one that measures something else is ignored.
+    pub fn choose(&mut self, dimension: Dimension, unit: Unit) {
+        if dimension.units().contains(&unit) {
+            self.chosen.insert(dimension, unit);
+        }
+    }
+
+    /// A quantity (SI) with its unit.
+    pub fn show(&self, si: f64, dimension: Dimension) -> String {
+        let unit = self.unit(dimension);
+        with_unit(&number(unit.from_si(si), unit.decimals()), unit)
+    }
+
+    /// A difference (SI) with sign and unit.
+    pub fn show_change(&self, si: f64, dimension: Dimension) -> String {
+        let unit = self.unit(dimension);
+        let value = unit.difference_from_si(si);
+        let sign = if value > 0.0 { "+" } else { "" };
+        with_unit(&format!("{sign}{}", number(value, unit.decimals())), unit)
+    }
+
+    /// From `low` to `high` (SI) with the unit once; one number where both read the same.
+    pub fn show_span(&self, low: f64, high: f64, dimension: Dimension) -> String {
+        let unit = self.unit(dimension);
+        let (from, to) = (
+            number(unit.from_si(low), unit.decimals()),
+            number(unit.from_si(high), unit.decimals()),
+        );
+        if from == to {
+            return with_unit(&from, unit);
+        }
+        // A dash after a minus sign cannot be read, so negative ends are joined by a word sign instead.
+        let joint = if from.starts_with('-') || to.starts_with('-') {
+            " … "
+        } else {
+            "–"
+        };
+        with_unit(&format!("{from}{joint}{to}"), unit)
+    }
+}
+
+fn with_unit(number: &str, unit: Unit) -> String {
+    match unit {
+        Unit::Click => number.to_owned(),
+        _ => format!("{number}{GAP}{}", unit.symbol()),
+    }
+}
+
+/// `value` with so many decimals, without a negative zero.
+pub fn number(value: f64, decimals: usize) -> String {
+    let shown = format!("{value:.decimals$}");
+    let is_zero = shown.chars().all(|c| matches!(c, '-' | '0' | '.'));
+    if is_zero {
+        shown.trim_start_matches('-').to_owned()
+    } else {
+        shown
+    }
+}
