@@ -83,11 +83,24 @@ impl Book {
         })
     }
 
-    /// The advice in English. The table is part of the program and tested to be well-formed.
+    /// The advice in English. The tables are part of the program; a test proves them well-formed.
     pub fn english() -> Self {
-        Self::from_json(include_str!("../../words/en.json")).unwrap_or(Self {
+        let parts = [
+            include_str!("../../words/en/answers.json"),
+            include_str!("../../words/en/causes.json"),
+            include_str!("../../words/en/cautions.json"),
+            include_str!("../../words/en/checks.json"),
+            include_str!("../../words/en/fields.json"),
+            include_str!("../../words/en/problems.json"),
+            include_str!("../../words/en/remedies.json"),
+        ];
+        let empty = Self {
             sentences: BTreeMap::new(),
-        })
+        };
+        parts
+            .into_iter()
+            .filter_map(|part| Self::from_json(part).ok())
+            .fold(empty, Self::and)
     }
 
     /// Adds another table; its sentences win where both have a key.
