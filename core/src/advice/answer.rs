@@ -2,6 +2,8 @@
 
 use serde::Serialize;
 
+use super::figure::{Figure, Reason};
+use super::picture::{BreakawayRow, ForcePicture};
 use crate::cause::Cause;
 use crate::intake::{End, Question, StopSign};
 use crate::quantity::Dimension;
@@ -63,74 +65,6 @@ pub struct SetUpAdvice {
     pub assumptions: Vec<Assumption>,
     /// Cautions that apply to anything advised here.
     pub cautions: Vec<Caution>,
-}
-
-/// A number with what it rests on.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Figure {
-    /// Most likely value, SI.
-    pub value: f64,
-    /// Honest lower end, SI.
-    pub low: f64,
-    /// Honest upper end, SI.
-    pub high: f64,
-    /// What it measures.
-    pub dimension: Dimension,
-    /// Why it is this.
-    pub reason: Reason,
-}
-
-/// Why a number is what it is.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Reason {
-    /// In a sentence.
-    pub because: Text,
-    /// What went in.
-    pub inputs: Vec<ReasonInput>,
-    /// The equation by name, written out.
-    pub equation: Text,
-    /// Where the equation or the rule comes from.
-    pub source: Text,
-    /// How far the number moves if an input were different.
-    pub sensitivity: Vec<Sensitivity>,
-}
-
-/// One input of a number.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ReasonInput {
-    /// Its name.
-    pub name: Text,
-    /// Its value, SI.
-    pub value: f64,
-    /// What it measures.
-    pub dimension: Dimension,
-    /// Where it comes from.
-    pub provenance: Provenance,
-}
-
-/// Where an input comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Provenance {
-    /// The rider or the workshop gave it.
-    Given,
-    /// Given, but as a guess.
-    Guessed,
-    /// Typical of the class of bike.
-    TypicalOfClass,
-    /// Worked out from other inputs.
-    Computed,
-    /// A rule of the trade.
-    Practice,
-}
-
-/// "If this were that, the number would move by so much."
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Sensitivity {
-    /// The change supposed, in words.
-    pub supposing: Text,
-    /// How far the number moves, SI, signed.
-    pub moves_by: f64,
 }
 
 /// What a row of the settings card is about.
@@ -293,7 +227,7 @@ pub struct RemedyFinding {
     pub effects: Vec<Effect>,
     /// What it cannot do.
     pub cannot: Text,
-    /// Lowest and highest cost in the workshop's currency; both 0 for free.
+    /// What it costs.
     pub cost: CostBand,
     /// Minutes of work.
     pub minutes: u32,
@@ -334,72 +268,23 @@ pub struct Effect {
 /// What something costs.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CostBand {
+    /// Lowest and highest price in hours of workshop labour, parts included; both 0 for free.
+    pub labour_hours: (f64, f64),
+    /// The same in money, where a workshop has named its rate.
+    pub money: Option<Money>,
+    /// Whose price it is: a workshop's, or common practice.
+    pub source: Text,
+}
+
+/// A price band in money.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Money {
     /// Lowest.
     pub low: f64,
     /// Highest.
     pub high: f64,
     /// Three-letter currency code after ISO 4217.
     pub currency: String,
-    /// Whose price it is: a workshop's, or common practice.
-    pub source: Text,
-}
-
-/// Spring force over travel, along the fork leg, both legs together.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ForcePicture {
-    /// The picture's message in a sentence.
-    pub message: Text,
-    /// The curves, all over the same travel.
-    pub curves: Vec<ForceCurve>,
-    /// Points to mark.
-    pub marks: Vec<TravelMark>,
-    /// Full travel, m.
-    pub full_travel: f64,
-}
-
-/// One curve.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ForceCurve {
-    /// What it is.
-    pub name: Text,
-    /// The fork's own, or the other kind for comparison.
-    pub role: CurveRole,
-    /// Travel (m) and force (N).
-    pub points: Vec<(f64, f64)>,
-}
-
-/// What a curve stands for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum CurveRole {
-    /// A coil spring.
-    Coil,
-    /// A gas spring.
-    Gas,
-    /// The fork as it stands now, before any change.
-    Now,
-}
-
-/// A travel worth marking.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct TravelMark {
-    /// What is there.
-    pub name: Text,
-    /// Where, m of fork stroke.
-    pub travel: f64,
-}
-
-/// Force to get a fork moving.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct BreakawayRow {
-    /// Which fork.
-    pub name: Text,
-    /// Its spring.
-    pub role: CurveRole,
-    /// Off its top-out, N.
-    pub off_top_out: f64,
-    /// At ride height, N beyond what already carries the bike.
-    pub at_ride_height: f64,
 }
 
 /// Something taken for want of an answer.

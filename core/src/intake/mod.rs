@@ -7,6 +7,7 @@ mod choices;
 mod document;
 mod fields;
 mod read;
+mod workshop;
 
 pub use check::*;
 pub(crate) use choices::choice;
@@ -14,3 +15,4 @@ pub use choices::*;
 pub use document::*;
 pub use fields::*;
 pub use read::*;
+pub use workshop::*;

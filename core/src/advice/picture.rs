@@ -1,0 +1,63 @@
+//! What the pictures show, as numbers: the page draws, it computes nothing.
+
+use serde::Serialize;
+
+use crate::words::Text;
+
+/// Spring force over travel, along the fork leg, both legs together.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ForcePicture {
+    /// The picture's message in a sentence.
+    pub message: Text,
+    /// The curves, all over the same travel.
+    pub curves: Vec<ForceCurve>,
+    /// Points to mark.
+    pub marks: Vec<TravelMark>,
+    /// Full travel, m.
+    pub full_travel: f64,
+}
+
+/// One curve.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct ForceCurve {
+    /// What it is.
+    pub name: Text,
+    /// The fork's own, or the other kind for comparison.
+    pub role: CurveRole,
+    /// Travel (m) and force (N).
+    pub points: Vec<(f64, f64)>,
+}
+
+/// What a curve stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CurveRole {
+    /// A coil spring.
+    Coil,
+    /// A gas spring.
+    Gas,
+    /// The fork as it stands now, before any change.
+    Now,
+}
+
+/// A travel worth marking.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct TravelMark {
+    /// What is there.
+    pub name: Text,
+    /// Where, m of fork stroke.
+    pub travel: f64,
+}
+
+/// Force to get a fork moving.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct BreakawayRow {
+    /// Which fork.
+    pub name: Text,
+    /// Its spring.
+    pub role: CurveRole,
+    /// Off its top-out, N.
+    pub off_top_out: f64,
+    /// At ride height, N beyond what already carries the bike.
+    pub at_ride_height: f64,
+}
