@@ -1,9 +1,7 @@
 //! The air around the bike: pressure by altitude, and what a closed chamber does when it changes.
 
 use super::limits::{OutOfRange, within};
-use crate::units::{
-    Length, Pressure, STANDARD_GRAVITY, ThermodynamicTemperature, celsius, kelvin, pascal,
-};
+use crate::units::{Length, Pressure, STANDARD_GRAVITY, ThermodynamicTemperature, celsius, pascal};
 
 /// Sea-level pressure of the standard atmosphere, Pa (ISO 2533).
 pub const SEA_LEVEL_PA: f64 = 101_325.0;
@@ -67,6 +65,9 @@ pub struct Surroundings {
 }
 
 impl Surroundings {
+    /// Filled and ridden in the air in which class figures are quoted.
+    pub const USUAL: Self = Self::same(Air::WORKSHOP);
+
     /// Filled and ridden in the same air.
     pub const fn same(air: Air) -> Self {
         Self {
@@ -93,9 +94,4 @@ pub fn gauge_to_set(wanted: Pressure, filling: Air, riding: Air) -> Pressure {
 /// Absolute pressure now of gas shut in at `absolute` when its temperature was `filled`.
 pub(crate) fn warmed_pa(absolute_pa: f64, filled: Air, now: Air) -> f64 {
     absolute_pa * (now.temperature.value / filled.temperature.value)
-}
-
-/// Temperature of the standard atmosphere at sea level.
-pub const fn standard_temperature() -> ThermodynamicTemperature {
-    kelvin(SEA_LEVEL_K)
 }

@@ -3,7 +3,8 @@
 //! [`loads`] says what each axle carries, [`settle`] where the bike comes to rest under it, [`wanted`] which
 //! set-up gives a wanted sag, [`offers`] what the nearest springs on sale give instead, [`equivalent`] which gas
 //! stands for which coil, [`breakaway`] what it takes to get a fork moving, [`curves`] force over travel,
-//! [`free_sag`] what the free sag tells of the spring, and [`clickers`] where the adjusters start.
+//! [`free_sag`] what the free sag tells of the spring, [`damping`] how much of it to aim at and [`clickers`] where the
+//! adjusters start.
 //!
 //! **The model.** Tyres do not enter, since sag is measured from axle to bike. Springs, gas and trapped air act
 //! with slow gas laws. The shares of the weight on the axles are those of the level bike; when one end sits
@@ -13,7 +14,9 @@
 //! Friction makes every sag a band: the bike rests anywhere between the balance of load less friction and that of load plus friction.
 
 pub mod breakaway;
+pub mod clickers;
 pub mod curves;
+pub mod damping;
 pub mod equivalent;
 pub mod error;
 pub mod free_sag;
@@ -23,6 +26,7 @@ pub mod settle;
 pub mod wanted;
 
 pub use breakaway::{Breakaway, breakaway};
+pub use clickers::{Clickers, Ranges, clickers};
 pub use equivalent::{
     equal_energy_pressure, equal_energy_rate, equal_sag_pressure, equal_sag_rate,
 };
