@@ -4,8 +4,8 @@ use super::answer::{CauseFinding, Evidence};
 use crate::cause::{Belief, Cause};
 use crate::words::{Arg, Text};
 
-/// Evidence weaker than this (natural log) moves odds by under a tenth and is not worth reading.
-const LEAST_WEIGHT: f64 = 0.1;
+/// Evidence weaker than this (natural log) moves odds by under a fifth and is not worth reading.
+const LEAST_WEIGHT: f64 = 0.18;
 /// How much evidence is told per cause.
 const MOST_FOR: usize = 5;
 const MOST_AGAINST: usize = 3;

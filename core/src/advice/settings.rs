@@ -251,27 +251,50 @@ impl Sheet<'_> {
         }
     }
 
-    /// A sag of the advised set-up: friction makes it a band, and the band is what is shown.
+    /// A sag of the advised set-up, as well as it can be measured; where friction lets it stop stands in the reason.
     fn sag(&self, id: SettingId) -> Option<Setting> {
+        /// Two people with a tape agree to about this (common practice), m.
+        const TAPE_M: f64 = 0.004;
         let stance = self.baseline.stance.ok()?;
-        let (end, field, band) = match id {
-            SettingId::ForkFreeSag => (End::Front, Field::ForkFreeSag, stance.free.fork),
-            SettingId::ForkRiderSag => (End::Front, Field::ForkRiderSag, stance.ridden.fork),
-            SettingId::RearFreeSag => (End::Rear, Field::RearFreeSag, stance.free.rear),
-            _ => (End::Rear, Field::RearRiderSag, stance.ridden.rear),
+        let (end, field, band, word) = match id {
+            SettingId::ForkFreeSag => {
+                (End::Front, Field::ForkFreeSag, stance.free.fork, "free-sag")
+            }
+            SettingId::ForkRiderSag => (
+                End::Front,
+                Field::ForkRiderSag,
+                stance.ridden.fork,
+                "rider-sag",
+            ),
+            SettingId::RearFreeSag => (End::Rear, Field::RearFreeSag, stance.free.rear, "free-sag"),
+            _ => (
+                End::Rear,
+                Field::RearRiderSag,
+                stance.ridden.rear,
+                "rider-sag",
+            ),
         };
-        let word = if matches!(id, SettingId::ForkFreeSag | SettingId::RearFreeSag) {
-            "free-sag"
-        } else {
-            "rider-sag"
-        };
-        let figure = practice(
-            word,
-            (band.low.value, band.middle.value, band.high.value),
+        let Band { low, middle, high } = band.map(|sag| sag.value);
+        let mut inputs = self.load_inputs(end == End::Front);
+        inputs.push(input(
+            "sticks-from",
+            low,
             Dimension::Length,
-            self.load_inputs(end == End::Front),
-        );
-        Some(row(id, end, field.si(self.intake), figure))
+            Provenance::Computed,
+        ));
+        inputs.push(input(
+            "sticks-to",
+            high,
+            Dimension::Length,
+            Provenance::Computed,
+        ));
+        let range = ((middle - TAPE_M).max(0.0), middle, middle + TAPE_M);
+        Some(row(
+            id,
+            end,
+            field.si(self.intake),
+            practice(word, range, Dimension::Length, inputs),
+        ))
     }
 }
 
