@@ -375,14 +375,6 @@ pub const CATALOGUE: &[Entry] = &[
 ];
 
 impl Entry {
-    /// Whether this fork or shock can have it done: only what cures a possible cause is offered.
-    pub fn relief(&self, believed: impl Fn(Cause) -> f64) -> f64 {
-        self.cures
-            .iter()
-            .map(|(cause, share)| believed(*cause) * share)
-            .sum()
-    }
-
     /// Cost for ordering: middle price in labour hours plus the rider's own time at a third of that rate.
     ///
     /// A free two-minute change is not free of effort, or everything free would tie.
