@@ -29,7 +29,7 @@ pub struct Rung {
 ///
 /// Ordering by probability over cost is optimal for independent repairs of a single fault:
 /// Heckerman, Breese and Rommelse, "Decision-theoretic troubleshooting", CACM 38(3), 1995.
-/// The cheapest remedy that reaches the target leads. `useful` tells whether a remedy would change anything
+/// The worthiest remedy of the cheapest tier that reaches the target leads. `useful` tells whether a remedy would change anything
 /// on this bike; one that would not is left out.
 pub fn ladder(
     belief: &Belief,
@@ -63,13 +63,17 @@ pub fn ladder(
     rungs.sort_by(|a, b| worth(b).total_cmp(&worth(a)));
     let short_of_wholesale = rungs.iter().filter(|rung| rung.entry.tier < Tier::Convert);
     let best = short_of_wholesale.map(|rung| rung.gain).fold(0.0, f64::max);
-    let cheapest = rungs
+    let reaches = |rung: &Rung| rung.gain >= TARGET * best;
+    let tier = rungs
         .iter()
-        .enumerate()
-        .filter(|(_, rung)| rung.gain >= TARGET * best)
-        .min_by(|(_, a), (_, b)| a.entry.effort().total_cmp(&b.entry.effort()))
-        .map(|(place, _)| place);
-    if let Some(place) = cheapest {
+        .filter(|rung| reaches(rung))
+        .map(|rung| rung.entry.tier)
+        .min();
+    // They stand in order of worth, so the first of the cheapest tier that reaches is the worthiest of it.
+    let leading = rungs
+        .iter()
+        .position(|rung| reaches(rung) && Some(rung.entry.tier) == tier);
+    if let Some(place) = leading {
         let mut leading = rungs.remove(place);
         leading.leads = true;
         rungs.insert(0, leading);
