@@ -7,8 +7,20 @@ pub mod belief;
 pub mod checks;
 mod list;
 pub mod measured;
+mod priors;
 pub mod said;
 pub mod signature;
 
 pub use belief::{Belief, Observation, PerCause};
 pub use list::Cause;
+pub use priors::priors;
+
+use crate::intake::Intake;
+
+/// The belief over causes for an intake, given what the numbers in it say.
+pub fn diagnose(intake: &Intake, readings: Vec<Observation>) -> Belief {
+    let mut observations = said::observations(intake);
+    observations.extend(measured::pushes(intake));
+    observations.extend(readings);
+    Belief::from(&priors(intake), observations)
+}

@@ -28,7 +28,10 @@ pub fn observations(intake: &Intake) -> Vec<Observation> {
     };
     let mut found = Vec::new();
     let mut met = vec![false; GROUPS.len()];
-    for complaint in complaints {
+    // In the order of the list of feelings, so that the order in which they were said does not matter.
+    let mut in_order: Vec<&Complaint> = complaints.iter().collect();
+    in_order.sort_by_key(|complaint| complaint.feeling);
+    for complaint in in_order {
         let group = GROUPS
             .iter()
             .position(|group| group.contains(&complaint.feeling));

@@ -69,7 +69,7 @@ fn migrate(document: &Value) -> Result<(), IntakeError> {
 
 /// Reads the form of the document. Each misfit is named and taken out, so that the next one shows too.
 fn structure(document: &mut Value) -> (Option<Intake>, Vec<Problem>) {
-    let mut problems = Vec::new();
+    let mut problems: Vec<Problem> = Vec::new();
     while problems.len() < MOST_PROBLEMS {
         match serde_path_to_error::deserialize::<_, Intake>(&*document) {
             Ok(intake) => return (Some(intake), problems),
@@ -81,13 +81,15 @@ fn structure(document: &mut Value) -> (Option<Intake>, Vec<Problem>) {
                     .as_ref()
                     .map(ToString::to_string)
                     .unwrap_or_default();
-                problems.push(Problem {
-                    path,
-                    question: None,
-                    text: Text::new("problem.misfit")
-                        .with("value", Arg::Raw(shortened(&value)))
-                        .with("detail", Arg::Raw(detail)),
-                });
+                // Taking a part out can leave its parent incomplete: that is our doing, not a new problem.
+                let inside = format!("{path}.");
+                if !problems.iter().any(|p| p.path.starts_with(&inside)) {
+                    problems.push(Problem {
+                        path,
+                        question: None,
+                        text: misfit(&shortened(&value), &detail),
+                    });
+                }
                 if removed.is_none() {
                     break;
                 }
@@ -95,6 +97,33 @@ fn structure(document: &mut Value) -> (Option<Intake>, Vec<Problem>) {
         }
     }
     (None, problems)
+}
+
+/// Says what is wrong with a misfit in our own words; the parser's words only where we know no better.
+fn misfit(value: &str, detail: &str) -> Text {
+    let allowed = detail
+        .split_once("expected ")
+        .map_or("", |(_, allowed)| allowed)
+        .replace('`', "");
+    let key = if detail.starts_with("unknown field") {
+        "problem.unknown-field"
+    } else if detail.starts_with("unknown variant") {
+        "problem.unknown-word"
+    } else if detail.starts_with("missing field") {
+        let name = detail.split('`').nth(1).unwrap_or_default();
+        return Text::new("problem.missing-field")
+            .with("value", Arg::Raw(value.to_owned()))
+            .with("name", Arg::Raw(name.to_owned()));
+    } else if allowed.is_empty() {
+        return Text::new("problem.misfit")
+            .with("value", Arg::Raw(value.to_owned()))
+            .with("detail", Arg::Raw(detail.to_owned()));
+    } else {
+        "problem.wrong-kind"
+    };
+    Text::new(key)
+        .with("value", Arg::Raw(value.to_owned()))
+        .with("allowed", Arg::Raw(allowed))
 }
 
 /// Removes the part of the document that `path` names, and gives the path of what was removed.
