@@ -14,9 +14,6 @@ mod shell;
 mod state;
 mod words;
 
-#[cfg(test)]
-mod words_test;
-
 fn main() {
     yew::Renderer::<shell::Shell>::new().render();
 }

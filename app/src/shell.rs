@@ -23,7 +23,7 @@ pub const HEADING: &str = "page-heading";
 pub fn Shell() -> Html {
     let start = use_memo((), |()| keeping::load());
     let store = use_reducer(|| start.0.clone());
-    let wizard = store.value_rc();
+    let wizard = Rc::new((*store).clone());
     let kept = use_kept(&wizard);
     let route = use_route();
     use_arrival(route);

@@ -9,14 +9,10 @@ mod trouble;
 mod typed;
 mod wizard;
 
-#[cfg(test)]
-mod tests;
-
 pub use action::Action;
-pub use lines::{Line, Value, lines};
-pub use order::{Page, Section, Step};
+pub use lines::{Line, Value, label, lines};
+pub use order::{Page, Section};
 pub use saved::{SavedError, from_saved, to_saved};
 pub use slot::{Aspect, CANNOT_SAY, Slot};
 pub use trouble::{Offer, Trouble, troubles};
-pub use typed::TypedText;
-pub use wizard::Wizard;
+pub use wizard::{Wizard, fields_of};

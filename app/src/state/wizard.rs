@@ -96,6 +96,16 @@ impl Wizard {
         }
     }
 
+    /// Whether the whole page was answered with "I don't know".
+    pub fn is_passed(&self, page: Page) -> bool {
+        match page {
+            Page::Ask(question) => self.intake.dont_know.contains(&question),
+            Page::Detail(feeling) => Aspect::ALL
+                .iter()
+                .all(|aspect| self.cannot_say.contains(&Slot::Detail(feeling, *aspect))),
+        }
+    }
+
     /// The complaint about `feeling`, if it was made.
     pub fn complaint(&self, feeling: Feeling) -> Option<&Complaint> {
         let complaints = self.intake.complaints.as_ref()?;
