@@ -26,6 +26,7 @@ pub mod loads;
 pub mod offers;
 pub mod settle;
 pub mod situation;
+pub mod tyres;
 pub mod unknowns;
 pub mod wanted;
 
