@@ -15,5 +15,5 @@ mod state;
 mod words;
 
 fn main() {
-    yew::Renderer::<shell::Shell>::new().render();
+    shell::start();
 }

@@ -18,6 +18,14 @@ use crate::words::say;
 /// The heading of every page; the focus goes there on a new page.
 pub const HEADING: &str = "page-heading";
 
+/// Draws the app in its place on the page, or in the page's body where the place is missing.
+pub fn start() {
+    match browser::stage() {
+        Some(stage) => yew::Renderer::<Shell>::with_root(stage).render(),
+        None => yew::Renderer::<Shell>::new().render(),
+    };
+}
+
 /// The whole app.
 #[component]
 pub fn Shell() -> Html {
