@@ -1,15 +1,18 @@
 //! From what an off-road rider can say and measure to a defensible suspension set-up.
 //!
 //! One street of rooms, each reading only the rooms before it:
-//! [`intake`] → `bike` → `stance` → `cause` → `remedy` → `advice`.
-//! [`units`], [`quantity`] and [`words`] stand beside the street and serve all of it.
+//! [`intake`] → [`bike`] → [`stance`] → `cause` → `remedy` → `advice`.
+//! [`units`], [`quantity`], [`solve`] and [`words`] stand beside the street and serve all of it.
 
 #![forbid(unsafe_code)]
 
 pub mod advice;
+pub mod bike;
 pub mod cause;
 pub mod intake;
 pub mod quantity;
 pub mod remedy;
+pub mod solve;
+pub mod stance;
 pub mod units;
 pub mod words;

@@ -2,11 +2,14 @@
 //!
 //! Everything is SI inside; constructors and readers carry the unit in their name.
 
+use core::marker::PhantomData;
+
 pub use uom::si::f64::{
     Angle, Area, Energy, Force, Length, Mass, Pressure, Ratio, Velocity, Volume,
 };
 use uom::si::f64::{MassRate, SurfaceTension};
 pub use uom::si::f64::{TemperatureInterval, ThermodynamicTemperature};
+use uom::si::{Dimension, Quantity, Units};
 
 /// Spring rate, N/m. Same dimension as surface tension, which is where `uom` keeps it.
 pub type SpringRate = SurfaceTension;
@@ -33,59 +36,144 @@ pub const ZERO_CELSIUS_IN_K: f64 = 273.15;
 /// Standard acceleration of gravity, m/s² (CGPM 1901, exact by definition).
 pub const STANDARD_GRAVITY: f64 = 9.806_65;
 
+/// A quantity from its value in SI base units; `const`, which `uom`'s own constructors are not.
+const fn si<D, U>(value: f64) -> Quantity<D, U, f64>
+where
+    D: Dimension + ?Sized,
+    U: Units<f64> + ?Sized,
+{
+    Quantity {
+        dimension: PhantomData,
+        units: PhantomData,
+        value,
+    }
+}
+
+/// Spring rate from newtons per metre.
+pub const fn newton_per_m(value: f64) -> SpringRate {
+    si(value)
+}
+
 /// Spring rate from newtons per millimetre.
-pub fn newton_per_mm(value: f64) -> SpringRate {
-    SpringRate::new::<uom::si::surface_tension::newton_per_meter>(value * 1e3)
+pub const fn newton_per_mm(value: f64) -> SpringRate {
+    si(value * 1e3)
 }
 
 /// Spring rate in newtons per millimetre.
-pub fn to_newton_per_mm(rate: SpringRate) -> f64 {
+pub const fn to_newton_per_mm(rate: SpringRate) -> f64 {
     rate.value * 1e-3
 }
 
+/// Length from metres.
+pub const fn metre(value: f64) -> Length {
+    si(value)
+}
+
 /// Length from millimetres.
-pub fn mm(value: f64) -> Length {
-    Length::new::<uom::si::length::meter>(value * 1e-3)
+pub const fn mm(value: f64) -> Length {
+    si(value * 1e-3)
 }
 
 /// Length in millimetres.
-pub fn to_mm(length: Length) -> f64 {
+pub const fn to_mm(length: Length) -> f64 {
     length.value * 1e3
 }
 
+/// Area from square metres.
+pub const fn square_metre(value: f64) -> Area {
+    si(value)
+}
+
+/// Volume from cubic metres.
+pub const fn cubic_metre(value: f64) -> Volume {
+    si(value)
+}
+
 /// Mass from kilograms.
-pub fn kg(value: f64) -> Mass {
-    Mass::new::<uom::si::mass::kilogram>(value)
+pub const fn kg(value: f64) -> Mass {
+    si(value)
 }
 
 /// Force from newtons.
-pub fn newton(value: f64) -> Force {
-    Force::new::<uom::si::force::newton>(value)
+pub const fn newton(value: f64) -> Force {
+    si(value)
+}
+
+/// Energy from joules.
+pub const fn joule(value: f64) -> Energy {
+    si(value)
+}
+
+/// Pressure from pascals. Whether gauge or absolute is said by the receiver.
+pub const fn pascal(value: f64) -> Pressure {
+    si(value)
 }
 
 /// Pressure from bar. Whether gauge or absolute is said by the receiver.
-pub fn bar(value: f64) -> Pressure {
-    Pressure::new::<uom::si::pressure::pascal>(value * BAR_IN_PA)
+pub const fn bar(value: f64) -> Pressure {
+    si(value * BAR_IN_PA)
 }
 
 /// Pressure in bar. Whether gauge or absolute is said by the giver.
-pub fn to_bar(pressure: Pressure) -> f64 {
+pub const fn to_bar(pressure: Pressure) -> f64 {
     pressure.value / BAR_IN_PA
 }
 
+/// Temperature from kelvin.
+pub const fn kelvin(value: f64) -> ThermodynamicTemperature {
+    si(value)
+}
+
 /// Temperature from degrees Celsius.
-pub fn celsius(value: f64) -> ThermodynamicTemperature {
-    ThermodynamicTemperature::new::<uom::si::thermodynamic_temperature::kelvin>(
-        value + ZERO_CELSIUS_IN_K,
-    )
+pub const fn celsius(value: f64) -> ThermodynamicTemperature {
+    si(value + ZERO_CELSIUS_IN_K)
+}
+
+/// Temperature in degrees Celsius.
+pub const fn to_celsius(temperature: ThermodynamicTemperature) -> f64 {
+    temperature.value - ZERO_CELSIUS_IN_K
+}
+
+/// Angle from radians.
+pub const fn radian(value: f64) -> Angle {
+    si(value)
 }
 
 /// Angle from degrees.
-pub fn degrees(value: f64) -> Angle {
-    Angle::new::<uom::si::angle::radian>(value * core::f64::consts::PI / 180.0)
+pub const fn degrees(value: f64) -> Angle {
+    si(value * core::f64::consts::PI / 180.0)
 }
 
 /// Damping rate from N s/m.
-pub fn newton_second_per_meter(value: f64) -> DampingRate {
-    DampingRate::new::<uom::si::mass_rate::kilogram_per_second>(value)
+pub const fn newton_second_per_meter(value: f64) -> DampingRate {
+    si(value)
+}
+
+/// A figure that is a range rather than a number, because friction or usage makes it one.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Band<T> {
+    /// Lower end.
+    pub low: T,
+    /// The figure to work with when one is needed.
+    pub middle: T,
+    /// Upper end.
+    pub high: T,
+}
+
+impl<T: Copy> Band<T> {
+    /// Changes every figure of the band in the same way. The order of the ends is kept as it is.
+    pub fn map<U>(self, mut change: impl FnMut(T) -> U) -> Band<U> {
+        Band {
+            low: change(self.low),
+            middle: change(self.middle),
+            high: change(self.high),
+        }
+    }
+}
+
+impl<T: PartialOrd> Band<T> {
+    /// Whether `value` lies between the ends, both included.
+    pub fn contains(&self, value: &T) -> bool {
+        self.low <= *value && *value <= self.high
+    }
 }

@@ -1,3 +1,183 @@
 //! Builds the site and serves it on this machine.
+//!
+//! `cargo run` compiles the app to WebAssembly, writes `dist/` and serves it on the loopback address.
+//! The job itself, from answers to advice, happens in the browser; nothing of it is here.
 
-fn main() {}
+mod compile;
+mod headers;
+mod names;
+mod pack;
+mod serve;
+mod site;
+mod trouble;
+
+use std::collections::BTreeMap;
+use std::env;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::time::Instant;
+
+use clap::{Args, Parser, Subcommand};
+
+use pack::Packed;
+use site::Site;
+use trouble::Trouble;
+
+/// Builds Sagwright and serves it on this machine until Ctrl-C.
+#[derive(Debug, Parser)]
+#[command(
+    name = "sagwright",
+    bin_name = "cargo run --",
+    args_conflicts_with_subcommands = true
+)]
+struct Arguments {
+    #[command(subcommand)]
+    job: Option<Job>,
+    #[command(flatten)]
+    serving: Serving,
+}
+
+#[derive(Debug, Args)]
+struct Serving {
+    /// Port on 127.0.0.1; 0 takes any free one.
+    #[arg(long, default_value_t = 8470)]
+    port: u16,
+    /// Do not open a browser window.
+    #[arg(long)]
+    no_open: bool,
+}
+
+#[derive(Debug, Subcommand)]
+enum Job {
+    /// Only write dist/, ready for any static host.
+    Build,
+    /// Serve a site built before, without building.
+    Serve {
+        /// The folder to serve [default: dist/ of this repository].
+        #[arg(long)]
+        dist: Option<PathBuf>,
+        #[command(flatten)]
+        serving: Serving,
+    },
+    /// Print the sizes of a site built before.
+    Sizes,
+}
+
+fn main() -> ExitCode {
+    match run(Arguments::parse()) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(trouble) => {
+            eprintln!("\n{trouble}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(arguments: Arguments) -> Result<(), Trouble> {
+    match arguments.job {
+        None => {
+            let listener = serve::take_port(arguments.serving.port)?;
+            let files = build(&root()?)?;
+            serve_until_stopped(listener, files, arguments.serving.no_open)
+        }
+        Some(Job::Build) => build(&root()?).map(drop),
+        Some(Job::Serve { dist, serving }) => {
+            let dist = dist.map_or_else(|| root().map(|root| root.join("dist")), Ok)?;
+            let site = Site::read(&dist)?;
+            let listener = serve::take_port(serving.port)?;
+            serve_until_stopped(listener, pack::pack(site), serving.no_open)
+        }
+        Some(Job::Sizes) => {
+            let site = Site::read(&root()?.join("dist"))?;
+            print!("{}", pack::sizes(&pack::pack(site)));
+            Ok(())
+        }
+    }
+}
+
+/// The sources: around the current folder, else where this program was built.
+fn root() -> Result<PathBuf, Trouble> {
+    let here = env::current_dir().map_err(|error| {
+        Trouble::new(
+            format!("The current folder cannot be read: {error}."),
+            "Change to the cloned repository and run this again.",
+        )
+    })?;
+    compile::workspace_root(&here).or_else(|trouble| {
+        compile::workspace_root(Path::new(env!("CARGO_MANIFEST_DIR"))).or(Err(trouble))
+    })
+}
+
+/// Compiles, writes `dist/`, and says what came out and how long it took.
+fn build(root: &Path) -> Result<BTreeMap<String, Packed>, Trouble> {
+    let start = Instant::now();
+    println!(
+        "1/3 Compiling the app to WebAssembly: a minute or two the first time, seconds after."
+    );
+    let wasm = compile::compile_app(root)?;
+    println!("2/3 Making the browser's files and writing dist/.");
+    let site = Site::assemble(root, &wasm)?;
+    let dist = root.join("dist");
+    site.write(&dist)?;
+    println!("3/3 Compressing, to see what a visitor downloads.");
+    let files = pack::pack(site);
+    print!("{}", pack::sizes(&files));
+    println!(
+        "Built {} in {:.1} s.",
+        dist.display(),
+        start.elapsed().as_secs_f64()
+    );
+    Ok(files)
+}
+
+fn serve_until_stopped(
+    listener: std::net::TcpListener,
+    files: BTreeMap<String, Packed>,
+    no_open: bool,
+) -> Result<(), Trouble> {
+    let address = serve::address(&listener)?;
+    println!("Sagwright is at {address}\nCtrl-C stops it.");
+    if !no_open && has_screen() && open::that_detached(&address).is_err() {
+        println!("No browser could be opened; type the address into one.");
+    }
+    serve::serve(listener, files)
+}
+
+/// Whether a window can be shown: on Linux only inside a graphical session.
+fn has_screen() -> bool {
+    !cfg!(target_os = "linux")
+        || env::var_os("DISPLAY").is_some()
+        || env::var_os("WAYLAND_DISPLAY").is_some()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn parse(line: &str) -> Result<Arguments, clap::Error> {
+        Arguments::try_parse_from(line.split(' '))
+    }
+
+    #[test]
+    fn the_port_and_the_jobs_are_understood() {
+        let plain = parse("sagwright").expect("no argument is needed");
+        assert_eq!(plain.serving.port, 8470);
+        let other = parse("sagwright --port 0 --no-open").expect("both are known");
+        assert!(other.serving.port == 0 && other.serving.no_open);
+        let built = parse("sagwright build").expect("it is a job");
+        assert!(matches!(built.job, Some(Job::Build)));
+    }
+
+    #[test]
+    fn a_wrong_argument_is_refused_as_wrong_usage() {
+        for line in [
+            "sagwright --prot 1",
+            "sagwright --port 70000",
+            "sagwright bild",
+            "sagwright --port 1 build",
+        ] {
+            let error = parse(line).expect_err(line);
+            assert_eq!(error.exit_code(), 2, "{line}");
+        }
+    }
+}
