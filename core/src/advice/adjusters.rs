@@ -85,7 +85,7 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
         ),
     ];
     let figure = practice("clicker", (low, middle, high), Dimension::Clicks, inputs);
-    let note = start.clipped.map(|clipped| {
+    let notes = start.clipped.map(|clipped| {
         let key = if clipped.share < 1.0 {
             "note.clicker-runs-out-soft"
         } else {
@@ -94,7 +94,7 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
         Text::new(key).with("share", Arg::Quantity(clipped.share, Dimension::Share))
     });
     Setting {
-        note,
+        notes: notes.into_iter().collect(),
         cautions: cautions(&["clicks"]),
         ..row(id, end, now.si(sheet.intake), figure)
     }

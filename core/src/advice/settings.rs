@@ -64,7 +64,7 @@ pub fn row(id: SettingId, end: End, now: Option<f64>, advised: Figure) -> Settin
         now,
         advised,
         nearest: Vec::new(),
-        note: None,
+        notes: Vec::new(),
         cautions: Vec::new(),
     }
 }
@@ -86,7 +86,7 @@ fn preload_figure(
     found: Option<Length>,
     set: Length,
     accepted: Band<Length>,
-) -> (Figure, Option<Text>) {
+) -> (Figure, Vec<Text>) {
     // Preload is set to about a millimetre, and rider sag is read no better than to three.
     const EITHER_WAY_M: f64 = 0.002;
     let value = set.value;
@@ -101,7 +101,7 @@ fn preload_figure(
         Some(found) if found < accepted.low => Some("note.preload-too-little"),
         Some(_) | None => Some("note.preload-too-much"),
     };
-    (figure, note.map(Text::new))
+    (figure, note.map(Text::new).into_iter().collect())
 }
 
 impl Sheet<'_> {
@@ -127,7 +127,7 @@ impl Sheet<'_> {
         let now = Field::ForkRate.si(self.intake);
         Some(Setting {
             nearest: nearest.iter().map(|offer| near(offer, true)).collect(),
-            note: Some(fit_note(now, fitted)),
+            notes: vec![fit_note(now, fitted)],
             cautions: cautions(&["spring-preload", "axle-clamps"]),
             ..row(SettingId::ForkRate, End::Front, now, advised)
         })
@@ -146,15 +146,17 @@ impl Sheet<'_> {
             return None;
         };
         let found = fork_preload(self.situation, fitted).ok();
-        let (advised, note) = preload_figure("fork-preload", found, preload, FORK_PRELOAD);
+        let (advised, notes) = preload_figure("fork-preload", found, preload, FORK_PRELOAD);
         let now = Field::ForkPreload.si(self.intake);
         Some(Setting {
-            note,
+            notes,
             ..row(SettingId::ForkPreload, End::Front, now, advised)
         })
     }
 
     fn fork_pressure(&self) -> Option<Setting> {
+        /// A change that a gauge can show, Pa.
+        const MOVED_PA: f64 = 0.15e5;
         let air = self.situation.surroundings;
         let mut inputs = self.load_inputs(true);
         inputs.push(input(
@@ -166,25 +168,34 @@ impl Sheet<'_> {
         let mut advised = self.computed("fork-pressure", Dimension::Pressure, inputs, |s| {
             fork_pressure(s).map(|p| p.value)
         })?;
-        let note = match self.situation.marked_maximum {
-            Some(most) if most.value < advised.value => Some(
+        let mut notes = Vec::new();
+        match self.situation.marked_maximum {
+            Some(most) if most.value < advised.value => notes.push(
                 Text::new("note.held-under-maximum")
                     .with("wanted", Arg::Quantity(advised.value, Dimension::Pressure)),
             ),
-            Some(_) => None,
-            None => Some(Text::new("note.maximum-not-told")),
-        };
+            Some(_) => {}
+            None => notes.push(Text::new("note.maximum-not-told")),
+        }
         if let Some(most) = self.situation.marked_maximum {
             advised.value = advised.value.min(most.value);
             advised.low = advised.low.min(most.value);
             advised.high = advised.high.min(most.value);
         }
         // What the gauge would read today on a charge set earlier.
-        let now = Field::ForkPressure
-            .si(self.intake)
-            .map(|told| gauge_after(pascal(told), air.filled, air.riding).value);
+        let told = Field::ForkPressure.si(self.intake);
+        let now = told.map(|told| gauge_after(pascal(told), air.filled, air.riding).value);
+        if let (Some(told), Some(now)) = (told, now)
+            && (now - told).abs() > MOVED_PA
+        {
+            notes.push(
+                Text::new("note.pressure-moved")
+                    .with("told", Arg::Quantity(told, Dimension::Pressure))
+                    .with("now", Arg::Quantity(now, Dimension::Pressure)),
+            );
+        }
         Some(Setting {
-            note,
+            notes,
             cautions: cautions(&["marked-maximum", "gas-fork"]),
             ..row(SettingId::ForkPressure, End::Front, now, advised)
         })
@@ -226,7 +237,7 @@ impl Sheet<'_> {
                 .iter()
                 .map(|offer| near(offer, false))
                 .collect(),
-            note: Some(fit_note(now, rear.fitted)),
+            notes: vec![fit_note(now, rear.fitted)],
             cautions: cautions(&["spring-preload", "clearance"]),
             ..row(SettingId::ShockRate, End::Rear, now, advised)
         })
@@ -235,7 +246,7 @@ impl Sheet<'_> {
     fn shock_preload(&self) -> Setting {
         let set = self.baseline.set_up.shock.preload;
         let found = shock_preload(self.situation, self.baseline.rear.fitted).ok();
-        let (mut advised, note) = preload_figure("shock-preload", found, set, SHOCK_PRELOAD);
+        let (mut advised, notes) = preload_figure("shock-preload", found, set, SHOCK_PRELOAD);
         let fitted = self.baseline.rear.fitted.value;
         advised.reason.inputs.push(input(
             "shock-rate-fitted",
@@ -245,7 +256,7 @@ impl Sheet<'_> {
         ));
         let now = Field::ShockPreload.si(self.intake);
         Setting {
-            note,
+            notes,
             cautions: cautions(&["spring-preload", "clearance"]),
             ..row(SettingId::ShockPreload, End::Rear, now, advised)
         }

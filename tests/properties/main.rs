@@ -1,0 +1,3 @@
+//! What must hold for every bike, rider and set-up, tried on many.
+
+mod stance;
