@@ -30,6 +30,8 @@ pub enum Dimension {
     Force,
     /// Part of a whole, 0 to 1. Only in answers.
     Share,
+    /// How many of something. Only in answers.
+    Count,
 }
 
 /// Every unit a number can be typed or shown in.
@@ -75,6 +77,8 @@ pub enum Unit {
     PoundForce,
     /// Percent.
     Percent,
+    /// One of something, shown without a sign.
+    Piece,
 }
 
 impl Unit {
@@ -101,13 +105,14 @@ impl Unit {
             Self::Newton => "N",
             Self::PoundForce => "lbf",
             Self::Percent => "%",
+            Self::Piece => "",
         }
     }
 
     /// `SI = value * scale + offset`; every factor is exact (see [`units`]).
     const fn scale_and_offset(self) -> (f64, f64) {
         match self {
-            Self::Kilogram | Self::Metre | Self::Click | Self::Newton => (1.0, 0.0),
+            Self::Kilogram | Self::Metre | Self::Click | Self::Newton | Self::Piece => (1.0, 0.0),
             Self::Pound => (units::LB_IN_KG, 0.0),
             Self::Millimetre => (1e-3, 0.0),
             Self::Centimetre | Self::Percent => (1e-2, 0.0),
@@ -171,6 +176,7 @@ impl Dimension {
             Self::Clicks => &[Unit::Click],
             Self::Force => &[Unit::Newton, Unit::PoundForce],
             Self::Share => &[Unit::Percent],
+            Self::Count => &[Unit::Piece],
         }
     }
 }

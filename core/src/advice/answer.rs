@@ -144,8 +144,8 @@ pub struct Setting {
     pub advised: Figure,
     /// The nearest rates sold, with the rider sag each gives; empty where nothing is sold in steps.
     pub nearest: Vec<NearestRate>,
-    /// What to know about it, if anything: clipped to the adjuster, held under the marked maximum.
-    pub note: Option<Text>,
+    /// What to know about it: which spring to fit, clipped to the adjuster, held under the marked maximum.
+    pub notes: Vec<Text>,
     /// Cautions before touching it.
     pub cautions: Vec<Caution>,
 }
@@ -170,8 +170,12 @@ pub struct CauseFinding {
     pub name: Text,
     /// What it is, in plain words.
     pub what: Text,
+    /// What a rider would feel of it.
+    pub feel: Text,
     /// How to confirm it.
     pub confirm: Text,
+    /// What cures it, from cheap to dear.
+    pub cures: Text,
     /// Share of the belief, 0 to 1.
     pub probability: f64,
     /// That share in words ("likely, about 2 in 3").
@@ -223,6 +227,8 @@ pub struct RemedyFinding {
     pub cures: Vec<Cure>,
     /// Share of the belief it deals with, 0 to 1: sum over causes of probability times cure.
     pub relief: f64,
+    /// Share of the belief it deals with beyond what cheaper tiers would: what the step up buys.
+    pub gain: f64,
     /// Computed effect on this bike.
     pub effects: Vec<Effect>,
     /// What it cannot do.

@@ -4,8 +4,8 @@ use super::answer::{CauseFinding, Evidence};
 use crate::cause::{Belief, Cause};
 use crate::words::{Arg, Text};
 
-/// Evidence weaker than this (natural log) moves odds by under a tenth and is not worth reading.
-const LEAST_WEIGHT: f64 = 0.1;
+/// Evidence weaker than this (natural log) moves odds by under a fifth and is not worth reading.
+const LEAST_WEIGHT: f64 = 0.18;
 /// How much evidence is told per cause.
 const MOST_FOR: usize = 5;
 const MOST_AGAINST: usize = 3;
@@ -13,8 +13,13 @@ const MOST_AGAINST: usize = 3;
 /// Every cause with a share worth printing, most believed first.
 pub fn findings(belief: &Belief) -> Vec<CauseFinding> {
     const LEAST_SHARE: f64 = 0.002;
-    let ranked = belief.ranked().into_iter().filter(|(_, share)| *share >= LEAST_SHARE);
-    ranked.map(|(cause, share)| finding(belief, cause, share)).collect()
+    let ranked = belief
+        .ranked()
+        .into_iter()
+        .filter(|(_, share)| *share >= LEAST_SHARE);
+    ranked
+        .map(|(cause, share)| finding(belief, cause, share))
+        .collect()
 }
 
 fn finding(belief: &Belief, cause: Cause, probability: f64) -> CauseFinding {
@@ -24,14 +29,19 @@ fn finding(belief: &Belief, cause: Cause, probability: f64) -> CauseFinding {
             .iter()
             .filter(|w| keep(w.weight))
             .take(most)
-            .map(|w| Evidence { text: w.observation.text.clone(), weight: w.weight })
+            .map(|w| Evidence {
+                text: w.observation.text.clone(),
+                weight: w.weight,
+            })
             .collect()
     };
     CauseFinding {
         cause,
         name: name(cause),
         what: about(cause, "what"),
+        feel: about(cause, "feel"),
         confirm: about(cause, "confirm"),
+        cures: about(cause, "cures"),
         probability,
         chance: chance(probability),
         evidence_for: told(&|weight| weight >= LEAST_WEIGHT, MOST_FOR),
@@ -59,7 +69,9 @@ pub fn chance(share: f64) -> Text {
         _ => "remote",
     };
     let (n, of) = plain_fraction(share);
-    Text::new(format!("chance.{word}")).with("n", Arg::Count(n)).with("of", Arg::Count(of))
+    Text::new(format!("chance.{word}"))
+        .with("n", Arg::Count(n))
+        .with("of", Arg::Count(of))
 }
 
 /// The simplest fraction near `share`: the first denominator that comes within 0.03, else twentieths.
@@ -74,7 +86,10 @@ fn plain_fraction(share: f64) -> (i64, i64) {
     (whole(libm::round(share * 20.0).clamp(1.0, 19.0)), 20)
 }
 
-#[allow(clippy::cast_possible_truncation, reason = "a whole number from 1 to 19")]
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "a whole number from 1 to 19"
+)]
 fn whole(n: f64) -> i64 {
     n as i64
 }

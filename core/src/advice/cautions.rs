@@ -13,7 +13,10 @@ pub fn caution(word: &'static str) -> Caution {
         "trapped-air" | "numb-hands" => SignalWord::Caution,
         _ => SignalWord::Warning,
     };
-    Caution { signal, text: Text::new(format!("caution.{word}")) }
+    Caution {
+        signal,
+        text: Text::new(format!("caution.{word}")),
+    }
 }
 
 /// Several cautions, gravest first, in the order given otherwise.

@@ -10,7 +10,11 @@ use crate::words::{Arg, Text};
 /// What to say about the signs seen; there is at least one.
 pub fn stop_riding(signs: &BTreeSet<StopSign>) -> StopRiding {
     let count = i64::try_from(signs.len()).unwrap_or(i64::MAX);
-    let key = if signs.len() == 1 { "stop.sentence-one" } else { "stop.sentence" };
+    let key = if signs.len() == 1 {
+        "stop.sentence-one"
+    } else {
+        "stop.sentence"
+    };
     StopRiding {
         sentence: Text::new(key).with("count", Arg::Count(count)),
         signs: signs.iter().map(|sign| finding(*sign)).collect(),

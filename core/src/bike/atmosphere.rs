@@ -81,7 +81,7 @@ impl Surroundings {
 /// What a gauge reads on a chamber of constant volume after temperature and ambient pressure changed.
 ///
 /// Gay-Lussac: absolute pressure is proportional to absolute temperature. Gauge is absolute less ambient.
-/// Ideal gas; against real nitrogen or air the error to 20 bar and 60 °C is below 0.5 % (see the published checks).
+/// Ideal gas; against real nitrogen or air the error to 20 bar between −10 and 60 °C is below 0.6 % (see the published checks).
 pub fn gauge_after(gauge: Pressure, filled: Air, now: Air) -> Pressure {
     (gauge + filled.ambient) * (now.temperature.value / filled.temperature.value) - now.ambient
 }

@@ -6,11 +6,11 @@ use super::limits::{OutOfRange, within};
 use crate::units::{BAR_IN_PA, Force, newton};
 
 /// Friction of one fresh fork leg without gas or side load, N (practice: 20 to 35).
-const LEG_N: f64 = 27.0;
+const LEG_N: f64 = 25.0;
 /// Seals of a gas spring press harder with pressure: N per Pa gauge (practice: about 4 N/bar).
 const GAS_N_PER_PA: f64 = 4.0 / BAR_IN_PA;
 /// Friction of the bushings for each newton they carry sideways, dimensionless (from memory).
-const SIDE: f64 = 0.03;
+const SIDE: f64 = 0.02;
 /// Seal and bearings of a fresh shock and its linkage, taken together at the shaft, N (from memory).
 const SHAFT_N: f64 = 80.0;
 /// Hours without service after which the base friction has doubled (from memory).

@@ -8,12 +8,14 @@ pub mod checks;
 mod list;
 pub mod measured;
 mod priors;
+mod readings;
 pub mod said;
 pub mod signature;
 
 pub use belief::{Belief, Observation, PerCause};
 pub use list::Cause;
 pub use priors::priors;
+pub use readings::readings;
 
 use crate::intake::Intake;
 

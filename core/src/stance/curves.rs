@@ -19,7 +19,8 @@ pub struct Point {
 pub enum Speed {
     /// As when the bike is pushed down by hand over minutes.
     Slow,
-    /// As over a bump, from this travel.
+    /// As over a bump, from this travel. On the way back up a gas fork may pull itself together near full extension,
+    /// where its negative chamber is squeezed; start from zero to show a landing.
     Quick(Length),
 }
 

@@ -4,7 +4,7 @@
 //! energy it takes to full stroke, which is what a big landing asks for. The truth lies between; show both.
 
 use super::error::{Asked, StanceError};
-use super::settle::settle;
+use super::settle::{check, settle};
 use super::wanted::{Case, find};
 use crate::bike::fork::Fork;
 use crate::bike::gas::Law;
@@ -26,12 +26,13 @@ pub fn equal_sag_pressure(case: &Case) -> Result<Pressure, StanceError> {
 
 /// Gauge pressure at which a quick stroke to the end takes as much energy as with the coil springs in `case`.
 ///
-/// Both are pushed from full extension to full stroke, with gas states taken at the coil's ride height.
+/// The stroke is that of a landing: it starts at full extension, where the fork hangs in the air, and quick gas laws
+/// hold from there.
 pub fn equal_energy_pressure(case: &Case) -> Result<Pressure, StanceError> {
-    let (coil, ride_m) = case.fork_at_rest()?;
-    let wanted_j = energy_j(&coil, ride_m);
+    case.check()?;
+    let wanted_j = energy_j(&case.fork_with(case.set_up.fork.spring));
     find(Asked::ForkPressure, |charge| {
-        energy_j(&case.fork_with(gas(charge)), ride_m) - wanted_j
+        energy_j(&case.fork_with(gas(charge))) - wanted_j
     })
     .map(pascal)
 }
@@ -59,17 +60,17 @@ pub fn equal_energy_rate(
     springs: u8,
     preload: Length,
 ) -> Result<SpringRate, StanceError> {
-    let (gas, ride_m) = case.fork_at_rest()?;
-    let wanted_j = energy_j(&gas, ride_m);
+    case.check()?;
+    let wanted_j = energy_j(&case.fork_with(case.set_up.fork.spring));
     find(Asked::ForkRate, |rate| {
-        energy_j(&case.fork_with(coil(rate, springs, preload)), ride_m) - wanted_j
+        energy_j(&case.fork_with(coil(rate, springs, preload))) - wanted_j
     })
     .map(newton_per_m)
 }
 
-/// Energy of spring and trapped air over a quick stroke from full extension to full stroke, from this ride height.
-pub fn energy_to_full_stroke(fork: &Fork, ride: Length) -> Energy {
-    joule(energy_j(fork, ride.value))
+/// Energy of spring and trapped air over a quick stroke from full extension to full stroke.
+pub fn energy_to_full_stroke(fork: &Fork) -> Energy {
+    joule(energy_j(fork))
 }
 
 fn gas(charge: f64) -> ForkSpring {
@@ -86,8 +87,8 @@ fn coil(rate: f64, springs: u8, preload: Length) -> ForkSpring {
     }
 }
 
-/// Simpson's rule.
-fn energy_j(fork: &Fork, ride_m: f64) -> f64 {
+/// The same in J, by Simpson's rule. The kink of a gas spring at its port costs less than 1e-5 of it.
+fn energy_j(fork: &Fork) -> f64 {
     let step_m = fork.stops.stroke_m / f64::from(INTERVALS);
     let mut sum_n = 0.0;
     for i in 0..=INTERVALS {
@@ -96,12 +97,16 @@ fn energy_j(fork: &Fork, ride_m: f64) -> f64 {
             i if i % 2 == 1 => 4.0,
             _ => 2.0,
         };
-        sum_n += weight * fork.spring_n(f64::from(i) * step_m, Law::Quick { from_m: ride_m });
+        sum_n += weight * fork.spring_n(f64::from(i) * step_m, Law::Quick { from_m: 0.0 });
     }
     sum_n * step_m / 3.0
 }
 
 impl Case<'_> {
+    fn check(&self) -> Result<(), StanceError> {
+        check(self.machine, self.load, self.set_up)
+    }
+
     /// The fork as set and its stroke at rider sag, m.
     fn fork_at_rest(&self) -> Result<(Fork, f64), StanceError> {
         let stance = settle(self.machine, self.load, self.set_up, self.surroundings)?;

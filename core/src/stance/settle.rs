@@ -55,9 +55,9 @@ pub struct Stance {
     pub free: Rest,
     /// With its rider.
     pub ridden: Rest,
-    /// Vertical rate at the front axle about ride height, N/m.
+    /// Vertical rate at the front axle for quick strokes about ride height, N/m.
     pub front_wheel_rate: SpringRate,
-    /// Vertical rate at the rear axle about ride height, N/m.
+    /// Vertical rate at the rear axle for quick strokes about ride height, N/m.
     pub rear_wheel_rate: SpringRate,
 }
 
@@ -159,8 +159,8 @@ impl Ends {
 
     /// The pitch at which both ends, each placed by the pitch itself, agree with it.
     ///
-    /// The difference falls steadily with pitch, since a shift of load by pitch moves the ends much less than the
-    /// pitch itself does; the limits lie beyond any travel, so there is always exactly one answer.
+    /// The limits lie beyond any travel, so there is always an answer. It is the only one for springs that hold a bike
+    /// up, since the load that a pitch shifts then moves the ends some seven times less than the pitch itself does.
     pub(super) fn pitch_rad(
         &self,
         fork_m: impl Fn(f64) -> Result<f64, StanceError>,
@@ -222,13 +222,15 @@ impl Ends {
 
     /// Vertical rate at the front axle: rate along the leg over the square of the cosine of the rake.
     pub(super) fn fork_rate_n_per_m(&self, stroke_m: f64) -> f64 {
-        let axial = slope(|s| self.fork.force_n(s, Law::Slow), stroke_m);
+        let quick = Law::Quick { from_m: stroke_m };
+        let axial = slope(|s| self.fork.force_n(s, quick), stroke_m);
         axial / (self.fork.cos_rake * self.fork.cos_rake)
     }
 
     /// Vertical rate at the rear axle: r² k + F dr/dz, taken as the slope of the wheel force.
     pub(super) fn rear_rate_n_per_m(&self, travel_m: f64) -> f64 {
-        slope(|z| self.shock.wheel_n(z, Law::Slow), travel_m)
+        let quick = Law::Quick { from_m: travel_m };
+        slope(|z| self.shock.wheel_n(z, quick), travel_m)
     }
 }
 

@@ -79,7 +79,7 @@ impl Input {
             Self::ForkSag => moved.fork_sag += metre(by),
             Self::RearSag => moved.rear_sag += metre(by),
             Self::ForkPreload => {
-                moved.fork_preload = (moved.fork_preload + metre(by)).max(metre(0.0))
+                moved.fork_preload = (moved.fork_preload + metre(by)).max(metre(0.0));
             }
             Self::AirGap => moved.now.fork.air_gap += metre(by),
             Self::MotionRatio => {
@@ -87,7 +87,7 @@ impl Input {
                 moved.machine.leverage.bottom *= 1.0 + by;
             }
             Self::ShockPreload => {
-                moved.shock_preload = (moved.shock_preload + metre(by)).max(metre(0.0))
+                moved.shock_preload = (moved.shock_preload + metre(by)).max(metre(0.0));
             }
         }
         moved

@@ -63,7 +63,7 @@ impl UnitChoice {
 
 fn with_unit(number: &str, unit: Unit) -> String {
     match unit {
-        Unit::Click => number.to_owned(),
+        Unit::Click | Unit::Piece => number.to_owned(),
         _ => format!("{number}{GAP}{}", unit.symbol()),
     }
 }

@@ -1,0 +1,206 @@
+//! The settings card: what to set, old beside new, a table per end.
+
+use sagwright_core::advice::{Caution, Setting, SettingId};
+use sagwright_core::intake::End;
+use sagwright_core::quantity::{Dimension, Unit};
+use sagwright_core::words::{Arg, Text};
+use yew::prelude::*;
+
+use super::contents::{Part, heading};
+use super::nearest::nearest;
+use super::reason::{figure, grounds, range, why};
+use super::{Voice, signal};
+
+/// Kinds of number on the card that riders read in more than one unit.
+const SWITCHED: [Dimension; 3] = [Dimension::Rate, Dimension::Pressure, Dimension::Length];
+
+/// The card.
+pub fn settings(
+    voice: &Voice,
+    settings: &[Setting],
+    on_unit: &Callback<(Dimension, Unit)>,
+) -> Html {
+    html! {
+        <section class="part settings">
+            { heading(voice, Part::Settings) }
+            { unit_switches(voice, settings, on_unit) }
+            { for End::ALL.iter().map(|&end| end_card(voice, settings, end)) }
+        </section>
+    }
+}
+
+/// The reasons of every setting, for paper only: there the card stays whole on the first page, and the reasons
+/// follow at the end.
+pub fn appendix(voice: &Voice, settings: &[Setting]) -> Html {
+    let reasons = settings.iter().map(|setting| {
+        let text = Text::new("advice.appendix.setting")
+            .with("setting", setting.label.clone().into())
+            .with("value", Arg::Raw(figure(voice, &setting.advised)));
+        html! {
+            <div class="paper-reason">
+                <h3>{ voice.say(&text) }</h3>
+                { grounds(voice, &setting.advised.reason, setting.advised.dimension) }
+            </div>
+        }
+    });
+    html! {
+        <section class="part paper-only" aria-hidden="true">
+            <h2>{ voice.words("advice.appendix") }</h2>
+            { for reasons }
+        </section>
+    }
+}
+
+/// One switch per kind of number that the card shows.
+fn unit_switches(
+    voice: &Voice,
+    settings: &[Setting],
+    on_unit: &Callback<(Dimension, Unit)>,
+) -> Html {
+    let shown = |dimension: Dimension| {
+        settings
+            .iter()
+            .any(|setting| setting.advised.dimension == dimension)
+    };
+    let switches = SWITCHED.into_iter().filter(|&d| shown(d)).map(|dimension| {
+        let buttons = dimension.units().iter().map(|&unit| {
+            let chosen = voice.units().unit(dimension) == unit;
+            html! {
+                <button
+                    type="button"
+                    class="unit"
+                    aria-pressed={chosen.to_string()}
+                    onclick={on_unit.reform(move |_: MouseEvent| (dimension, unit))}
+                >
+                    { unit.symbol() }
+                </button>
+            }
+        });
+        let name = voice.words(switch_key(dimension));
+        html! {
+            <div class="units" role="group" aria-label={name}>{ for buttons }</div>
+        }
+    });
+    html! { <div class="switches">{ for switches }</div> }
+}
+
+/// Key of the name of a unit switch.
+const fn switch_key(dimension: Dimension) -> &'static str {
+    match dimension {
+        Dimension::Rate => "advice.unit.rate",
+        Dimension::Pressure => "advice.unit.pressure",
+        _ => "advice.unit.length",
+    }
+}
+
+/// The table of one end; nothing where the advice has nothing to set there.
+fn end_card(voice: &Voice, settings: &[Setting], end: End) -> Html {
+    let own: Vec<&Setting> = settings.iter().filter(|s| s.end == end).collect();
+    if own.is_empty() {
+        return Html::default();
+    }
+    let shared = shared_cautions(&own);
+    let rows = own.iter().map(|setting| rows_of(voice, setting, &shared));
+    html! {
+        <div class="end-card">
+            <h3>{ voice.words(end_key(end)) }</h3>
+            { for shared.iter().map(|one| signal::caution(voice, one)) }
+            <table class="card">
+                <caption class="hidden">{ voice.words(end_key(end)) }</caption>
+                <thead>
+                    <tr>
+                        <th scope="col">{ voice.words("advice.setting") }</th>
+                        <th scope="col">{ voice.words("advice.setting.now") }</th>
+                        <th scope="col">{ voice.words("advice.setting.advised") }</th>
+                    </tr>
+                </thead>
+                { for rows }
+            </table>
+        </div>
+    }
+}
+
+const fn end_key(end: End) -> &'static str {
+    match end {
+        End::Front => "advice.end.front",
+        End::Rear => "advice.end.rear",
+        End::Both => "advice.end.both",
+    }
+}
+
+/// The cautions that stand on more than one row of an end: said once, before the table, not on every row.
+fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
+    let every = || settings.iter().flat_map(|setting| &setting.cautions);
+    let repeated = every().filter(|one| every().filter(|other| other == one).count() > 1);
+    signal::gravest_first(repeated)
+}
+
+fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
+    let advised = &setting.advised;
+    let label = voice.say(&setting.label);
+    let own = setting.cautions.iter().filter(|one| !shared.contains(one));
+    html! {
+        <tbody>
+            <tr class="card-values">
+                <th scope="row">{ &label }</th>
+                <td>{ now(voice, setting) }</td>
+                <td>
+                    <strong class="card-number">
+                        { voice.quantity(advised.value, advised.dimension) }
+                    </strong>
+                    if let Some(key) = counted(setting.id) {
+                        <span class="small">{ " " }{ voice.words(key) }</span>
+                    }
+                    if let Some(range) = range(voice, advised) {
+                        <span class="small block">
+                            { voice.with("advice.setting.range", "range", Arg::Raw(range)) }
+                        </span>
+                    }
+                </td>
+            </tr>
+            <tr class="card-notes">
+                <td colspan="3">
+                    { for own.map(|one| signal::caution(voice, one)) }
+                    if let Some(note) = &setting.note {
+                        <p class="card-note">{ voice.say(note) }</p>
+                    }
+                    { nearest(voice, &setting.nearest) }
+                    { why(voice, &label, &advised.reason, advised.dimension) }
+                </td>
+            </tr>
+        </tbody>
+    }
+}
+
+/// How a setting stands now, and how far the advice is from it.
+fn now(voice: &Voice, setting: &Setting) -> Html {
+    let dimension = setting.advised.dimension;
+    let Some(now) = setting.now else {
+        return html! { <span class="small">{ voice.words("advice.setting.unknown") }</span> };
+    };
+    let (shown, advised) = (
+        voice.quantity(now, dimension),
+        voice.quantity(setting.advised.value, dimension),
+    );
+    let same = shown == advised;
+    html! {
+        <>
+            { shown }
+            if same {
+                <span class="small block">{ voice.words("advice.setting.keep") }</span>
+            }
+        </>
+    }
+}
+
+/// Key of what an adjuster is counted in; `None` for what carries a unit.
+pub const fn counted(id: SettingId) -> Option<&'static str> {
+    match id {
+        SettingId::ForkCompression
+        | SettingId::ForkRebound
+        | SettingId::ShockLowCompression
+        | SettingId::ShockRebound => Some("advice.counted.clicks"),
+        SettingId::ShockHighCompression => Some("advice.counted.quarter-turns"),
+        _ => None,
+    }
+}

@@ -1,0 +1,141 @@
+//! The whole advice in its order.
+
+use std::rc::Rc;
+
+use sagwright_core::advice::{Advice, Assumption, SetUpAdvice};
+use sagwright_core::intake::Question;
+use sagwright_core::quantity::{Dimension, Unit};
+use sagwright_core::words::{Book, Text, UnitChoice};
+use yew::prelude::*;
+
+use super::contents::{Part, contents, heading};
+use super::paper::use_open_on_paper;
+use super::{Voice, breakaway, causes, next_check, remedies, settings, signal, stop};
+use crate::pictures::ForceFigure;
+
+/// The advice and how it is told.
+#[derive(Debug, Properties)]
+pub struct Props {
+    /// What was answered.
+    pub advice: Rc<Advice>,
+    /// All sentences.
+    pub book: Rc<Book>,
+    /// The units the reader chose.
+    pub units: UnitChoice,
+    /// Asked to open the page of a question.
+    pub on_question: Callback<Question>,
+    /// Asked to show one kind of number in another unit.
+    pub on_unit: Callback<(Dimension, Unit)>,
+}
+
+impl PartialEq for Props {
+    /// Advice and book are made once and shared, so pointers say enough.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.advice, &other.advice)
+            && Rc::ptr_eq(&self.book, &other.book)
+            && self.units == other.units
+            && self.on_question == other.on_question
+            && self.on_unit == other.on_unit
+    }
+}
+
+/// The advice, or the reason why there is none.
+#[component]
+pub fn AdviceView(props: &Props) -> Html {
+    let page = use_node_ref();
+    use_open_on_paper(&page);
+    let voice = Voice::new(Rc::clone(&props.book), props.units.clone());
+    let inside = match props.advice.as_ref() {
+        Advice::StopRiding(stop) => stop::stop(&voice, stop),
+        Advice::SetUp(set_up) => set_up_sections(props, &voice, set_up),
+    };
+    html! { <div class="advice" ref={page}>{ inside }</div> }
+}
+
+fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
+    html! {
+        <>
+            { answer(voice, advice) }
+            { contents(voice, &Part::of(advice)) }
+            { settings::settings(voice, &advice.settings, &props.on_unit) }
+            { causes::causes(voice, &advice.causes) }
+            if let Some(check) = &advice.next_check {
+                { next_check::next_check(voice, check, &props.on_question) }
+            }
+            { remedies::remedies(voice, &advice.remedies) }
+            <section class="part">
+                { heading(voice, Part::Picture) }
+                <ForceFigure
+                    picture={Rc::new(advice.force_picture.clone())}
+                    voice={voice.clone()}
+                />
+                { breakaway::breakaway(voice, &advice.breakaway) }
+            </section>
+            { assumptions(voice, &advice.assumptions, &props.on_question) }
+            { settings::appendix(voice, &advice.settings) }
+            if !advice.cautions.is_empty() {
+                <section class="part">
+                    { heading(voice, Part::Cautions) }
+                    { signal::grouped(voice, &advice.cautions) }
+                </section>
+            }
+        </>
+    }
+}
+
+/// The answer in one sentence, and what has to be said beneath it.
+fn answer(voice: &Voice, advice: &SetUpAdvice) -> Html {
+    let caveats = advice.caveats.iter().map(|caveat| {
+        html! { <li>{ voice.say(caveat) }</li> }
+    });
+    html! {
+        <section class="answer" aria-label={voice.words("advice.answer")}>
+            <p class="answer-sentence">{ voice.say(&advice.sentence) }</p>
+            if !advice.caveats.is_empty() {
+                <ul class="answer-caveats">{ for caveats }</ul>
+            }
+        </section>
+    }
+}
+
+/// What was taken for want of an answer, and where to give it.
+fn assumptions(
+    voice: &Voice,
+    assumptions: &[Assumption],
+    on_question: &Callback<Question>,
+) -> Html {
+    if assumptions.is_empty() {
+        return Html::default();
+    }
+    let items = assumptions.iter().map(|assumption| {
+        html! {
+            <li>
+                <span>{ voice.say(&assumption.text) }</span>
+                if let Some(question) = assumption.question {
+                    { to_question(voice, question, on_question) }
+                }
+            </li>
+        }
+    });
+    html! {
+        <section class="part">
+            { heading(voice, Part::Assumed) }
+            <p>{ voice.words("advice.assumed.lead") }</p>
+            <ul class="assumed">{ for items }</ul>
+        </section>
+    }
+}
+
+/// A button to the page of a question, which says where it leads.
+fn to_question(voice: &Voice, question: Question, on_question: &Callback<Question>) -> Html {
+    let page = Text::new(format!("advice.page.{}", question.word()));
+    html! {
+        <button
+            type="button"
+            class="button quiet"
+            onclick={on_question.reform(move |_: MouseEvent| question)}
+        >
+            { voice.with("advice.assumed.give", "page", page.into()) }
+        </button>
+    }
+}

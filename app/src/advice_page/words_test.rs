@@ -1,0 +1,67 @@
+//! Every key this page looks up has a sentence, and no sentence of its own is left over.
+
+use std::collections::BTreeSet;
+use std::rc::Rc;
+
+use sagwright_core::intake::{Question, StopSign};
+use sagwright_core::words::{Book, UnitChoice};
+
+use super::Voice;
+
+const OWN: &str = include_str!("../../words/en-advice.json");
+
+/// The sources of the page and its pictures, to find the keys that stand in them as they are.
+const SOURCES: &[&str] = &[
+    include_str!("breakaway.rs"),
+    include_str!("causes.rs"),
+    include_str!("contents.rs"),
+    include_str!("nearest.rs"),
+    include_str!("next_check.rs"),
+    include_str!("price.rs"),
+    include_str!("reason.rs"),
+    include_str!("remedies.rs"),
+    include_str!("settings.rs"),
+    include_str!("signal.rs"),
+    include_str!("stop.rs"),
+    include_str!("view.rs"),
+    include_str!("../pictures/force_figure.rs"),
+    include_str!("../pictures/scene.rs"),
+];
+
+fn own() -> Book {
+    Book::from_json(OWN).expect("the table is a flat object of sentences")
+}
+
+/// A voice with the page's own sentences and metric units.
+pub fn voice() -> Voice {
+    Voice::new(Rc::new(own()), UnitChoice::default())
+}
+
+/// Every literal in the sources that begins like a key, and the keys made from closed lists.
+fn wanted() -> BTreeSet<String> {
+    let literals = SOURCES
+        .iter()
+        .flat_map(|source| source.split('"'))
+        .filter(|piece| piece.starts_with("advice.") || piece.starts_with("picture."))
+        .filter(|piece| !piece.contains('{'))
+        .map(str::to_owned);
+    let pages = Question::ALL
+        .iter()
+        .map(|question| format!("advice.page.{}", question.word()));
+    let signs = StopSign::ALL
+        .iter()
+        .map(|sign| format!("advice.sign.{}", sign.word()));
+    literals.chain(pages).chain(signs).collect()
+}
+
+#[test]
+fn every_key_has_a_sentence_and_every_sentence_is_used() {
+    let book = own();
+    let wanted = wanted();
+    assert!(wanted.len() > 100, "the search for keys found too few");
+    let there: BTreeSet<String> = book.keys().map(str::to_owned).collect();
+    let missing: Vec<_> = wanted.difference(&there).collect();
+    let idle: Vec<_> = there.difference(&wanted).collect();
+    assert!(missing.is_empty(), "without a sentence: {missing:?}");
+    assert!(idle.is_empty(), "never looked up: {idle:?}");
+}

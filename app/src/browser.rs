@@ -1,0 +1,93 @@
+//! The few things asked of the browser, each harmless where the browser refuses.
+
+use gloo::file::{Blob, ObjectUrl};
+use wasm_bindgen::JsCast;
+use web_sys::{Document, Element, HtmlAnchorElement, HtmlElement, Storage, Window};
+
+use crate::route::Route;
+
+fn window() -> Option<Window> {
+    web_sys::window()
+}
+
+fn document() -> Option<Document> {
+    window()?.document()
+}
+
+/// The element that the app draws in, emptied of what the page showed while the app was on its way.
+pub fn stage() -> Option<Element> {
+    let stage = document()?.get_element_by_id("app")?;
+    stage.set_inner_html("");
+    Some(stage)
+}
+
+/// What stands after the address, `#` included.
+pub fn fragment() -> String {
+    let hash = window().and_then(|w| w.location().hash().ok());
+    hash.unwrap_or_default()
+}
+
+/// Goes to a page, as if its link had been followed: the back button leads back.
+pub fn go(route: Route) {
+    if let Some(window) = window() {
+        // Setting the fragment of one's own page cannot fail; where it does, the rider stays where they are.
+        window.location().set_hash(&route.fragment()).ok();
+    }
+}
+
+/// Moves the focus to an element, if it is there.
+pub fn focus(id: &str) {
+    let element = document().and_then(|d| d.get_element_by_id(id));
+    if let Some(element) = element.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        // An element that cannot take the focus leaves it where it is.
+        element.focus().ok();
+    }
+}
+
+/// Scrolls to the top of the page.
+pub fn scroll_to_top() {
+    if let Some(window) = window() {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
+    }
+}
+
+/// Names the page in the browser's tab.
+pub fn set_title(title: &str) {
+    if let Some(document) = document() {
+        document.set_title(title);
+    }
+}
+
+/// Opens the browser's print dialogue.
+pub fn print() {
+    if let Some(window) = window() {
+        // Some embedded browsers cannot print; their own menu still can.
+        window.print().ok();
+    }
+}
+
+/// The device's storage; `None` where it is blocked, as in some private windows and frames.
+fn storage() -> Option<Storage> {
+    window()?.local_storage().ok().flatten()
+}
+
+/// What was kept under `name`.
+pub fn kept(name: &str) -> Option<String> {
+    storage()?.get_item(name).ok().flatten()
+}
+
+/// Keeps `text` under `name`; `false` where the device does not keep it.
+pub fn keep(name: &str, text: &str) -> bool {
+    storage().is_some_and(|storage| storage.set_item(name, text).is_ok())
+}
+
+/// Hands the rider a file.
+pub fn save_file(name: &str, kind: &str, content: &str) {
+    let url = ObjectUrl::from(Blob::new_with_options(content, Some(kind)));
+    let link = document().and_then(|d| d.create_element("a").ok());
+    if let Some(link) = link.and_then(|e| e.dyn_into::<HtmlAnchorElement>().ok()) {
+        link.set_href(&url);
+        link.set_download(name);
+        link.click();
+    }
+}

@@ -1,0 +1,139 @@
+//! What every question has around it: where one is, the errors, the question, the ways on and back.
+
+use sagwright_core::words::{Arg, Text};
+use yew::prelude::*;
+
+use crate::browser;
+use crate::desk::{Desk, use_desk};
+use crate::route::Route;
+use crate::shell::HEADING;
+use crate::state::{Page, Trouble};
+use crate::words::{say, say_if_any};
+
+/// The list of errors; the focus goes there when one shows.
+pub const SUMMARY: &str = "problems";
+
+/// One question.
+#[derive(PartialEq, Properties)]
+pub struct Props {
+    /// Which.
+    pub page: Page,
+    /// Where "back" leads.
+    pub back: Route,
+    /// What keeps it from being finished.
+    pub troubles: Vec<Trouble>,
+    /// Told when the rider goes on.
+    pub onward: Callback<()>,
+    /// Told when the rider answers the whole page with "I don't know"; absent where that is one of the options.
+    pub pass: Option<Callback<()>>,
+    /// Whether the page was answered so.
+    pub passed: bool,
+    /// The answers.
+    pub children: Html,
+}
+
+/// The frame with the answers in it.
+#[component]
+pub fn Frame(props: &Props) -> Html {
+    let desk = use_desk();
+    let page = props.page;
+    let onsubmit = props.onward.reform(|event: SubmitEvent| {
+        event.prevent_default();
+    });
+    let family = page.question().word();
+    html! {
+        <>
+            <p class="back"><a href={props.back.fragment()}>{ say("frame.back") }</a></p>
+            { caption(&desk, page) }
+            <div class="question">
+                { summary(&desk, &props.troubles) }
+                <h1 id={HEADING} tabindex="-1">{ heading(&desk, page) }</h1>
+                <p class="why">{ say(&format!("ask.{family}.why")) }</p>
+                if let Some(steps) = say_if_any(&format!("ask.{family}.how")) {
+                    <details class="how">
+                        <summary>{ say("frame.how") }</summary>
+                        { for steps.split('\n').map(|step| html! { <p>{ step }</p> }) }
+                    </details>
+                }
+                <form novalidate=true {onsubmit}>
+                    { props.children.clone() }
+                    <div class="onward">
+                        <button type="submit" class="button button-main">{ say("frame.continue") }</button>
+                        if let Some(pass) = &props.pass {
+                            <button
+                                type="button"
+                                class="button"
+                                aria-pressed={props.passed.to_string()}
+                                onclick={pass.reform(|_: MouseEvent| ())}
+                            >
+                                { say(pass_key(page)) }
+                            </button>
+                        }
+                    </div>
+                </form>
+            </div>
+        </>
+    }
+}
+
+/// The question itself.
+pub fn heading(desk: &Desk, page: Page) -> String {
+    let mut text = Text::new(format!("ask.{}", page.question().word()));
+    if let Page::Detail(feeling) = page {
+        let complaint = Text::new(format!("complaint.{}", feeling.word()));
+        text = text.with("complaint", complaint.into());
+    }
+    desk.tell(&text)
+}
+
+fn pass_key(page: Page) -> &'static str {
+    use crate::state::Section;
+    match page.section() {
+        Section::Measured if page.question() == sagwright_core::intake::Question::PushTest => {
+            "choice.not-tried"
+        }
+        Section::Measured => "choice.not-measured",
+        Section::Complaints => "choice.cannot-say",
+        _ => "choice.dont-know",
+    }
+}
+
+/// "Ground, 1 of 3".
+fn caption(desk: &Desk, page: Page) -> Html {
+    let section = Text::new(format!("section.{}", page.section().word()));
+    let text = match page.step(&desk.wizard.intake) {
+        Some(step) => Text::new("frame.step")
+            .with("section", section.into())
+            .with("at", count(step.at))
+            .with("of", count(step.of)),
+        None => section,
+    };
+    html! { <p class="caption">{ desk.tell(&text) }</p> }
+}
+
+fn count(number: usize) -> Arg {
+    Arg::Count(i64::try_from(number).unwrap_or(i64::MAX))
+}
+
+fn summary(desk: &Desk, troubles: &[Trouble]) -> Html {
+    if troubles.is_empty() {
+        return Html::default();
+    }
+    let items = troubles.iter().map(|trouble| {
+        let at = trouble.at;
+        let onclick = Callback::from(move |event: MouseEvent| {
+            // The fragment is the address of the page, so the jump is made by hand.
+            event.prevent_default();
+            browser::focus(at);
+        });
+        html! {
+            <li><a href={browser::fragment()} {onclick}>{ desk.tell(&trouble.text) }</a></li>
+        }
+    });
+    html! {
+        <div class="problems" id={SUMMARY} role="alert" tabindex="-1" aria-labelledby="problems-heading">
+            <h2 id="problems-heading">{ say("frame.problem") }</h2>
+            <ul>{ for items }</ul>
+        </div>
+    }
+}

@@ -1,0 +1,76 @@
+//! What this is, and the ways to begin.
+
+use yew::prelude::*;
+
+use crate::browser;
+use crate::desk::{Desk, use_desk};
+use crate::examples;
+use crate::route::Route;
+use crate::shell::HEADING;
+use crate::state::{Action, Page};
+use crate::words::say;
+
+/// The first page.
+#[component]
+pub fn LandingPage() -> Html {
+    let desk = use_desk();
+    use_effect_with((), |()| browser::set_title(&say("title.landing")));
+    html! {
+        <div class="landing">
+            <h1 id={HEADING} tabindex="-1">{ say("landing.heading") }</h1>
+            <p class="lead">{ say("landing.what") }</p>
+            { begin(&desk) }
+            <p class="hint">{ say("landing.time") }</p>
+            <section>
+                <h2>{ say("landing.examples") }</h2>
+                <p>{ say("landing.examples-text") }</p>
+                <Examples />
+            </section>
+            <section>
+                <h2>{ say("landing.saved") }</h2>
+                <p><a class="button" href={Route::Open.fragment()}>{ say("landing.open") }</a></p>
+            </section>
+        </div>
+    }
+}
+
+/// Start, or go on where one left off.
+fn begin(desk: &Desk) -> Html {
+    let first = Page::all(&desk.wizard.intake).first().copied();
+    let start = first.map_or(Route::Check, Route::ask);
+    if desk.wizard.is_untouched() {
+        return html! {
+            <p><a class="button button-main" href={start.fragment()}>{ say("landing.start") }</a></p>
+        };
+    }
+    let open = desk.wizard.first_open().map_or(Route::Check, Route::ask);
+    html! {
+        <div class="onward">
+            <a class="button button-main" href={open.fragment()}>{ say("landing.continue") }</a>
+            <a class="button" href={Route::Check.fragment()}>{ say("landing.answers") }</a>
+            <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
+        </div>
+    }
+}
+
+/// The invented riders. Opening one takes the place of the answers, so it is offered only with that said.
+#[component]
+fn Examples() -> Html {
+    let desk = use_desk();
+    let riders = use_memo((), |()| examples::riders().collect::<Vec<_>>());
+    let buttons = riders.iter().map(|rider| {
+        let (desk, rider) = (desk.clone(), rider.clone());
+        let note = rider.note.clone();
+        let onclick = Callback::from(move |_: MouseEvent| {
+            desk.act(Action::Open(Box::new(rider.clone())));
+            browser::go(Route::Check);
+        });
+        html! { <li><button type="button" class="button" {onclick}>{ note }</button></li> }
+    });
+    html! {
+        <>
+            if !desk.wizard.is_untouched() { <p class="hint">{ say("landing.examples-replace") }</p> }
+            <ul class="examples">{ for buttons }</ul>
+        </>
+    }
+}

@@ -1,0 +1,24 @@
+//! One component per page.
+
+mod advice;
+mod answers;
+mod check;
+mod complaints;
+mod detail;
+mod frame;
+mod groups;
+mod landing;
+mod numbers;
+mod open;
+mod question;
+mod sheet;
+mod signs;
+mod start_again;
+
+pub use advice::AdvicePage;
+pub use check::CheckPage;
+pub use landing::LandingPage;
+pub use open::OpenPage;
+pub use question::QuestionPage;
+pub use sheet::SheetPage;
+pub use start_again::StartAgainPage;

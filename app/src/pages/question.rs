@@ -1,0 +1,195 @@
+//! A question: its answers inside the frame, and where one goes from it.
+
+use sagwright_core::intake::{Field, Question};
+use yew::prelude::*;
+
+use super::complaints::Complaints;
+use super::detail::Detail;
+use super::frame::{Frame, SUMMARY, heading};
+use super::groups::{Ground, Push};
+use super::numbers::Numbers;
+use super::signs::Signs;
+use crate::browser;
+use crate::desk::{use_desk, use_title};
+use crate::inputs::Radios;
+use crate::route::Route;
+use crate::shell::HEADING;
+use crate::state::{Action, Page, Slot, Trouble, Wizard, troubles};
+use crate::words::say;
+
+/// One question.
+#[derive(PartialEq, Properties)]
+pub struct Props {
+    /// Which.
+    pub page: Page,
+    /// Whether it was opened to change an answer.
+    pub changing: bool,
+}
+
+/// The page of one question.
+#[component]
+pub fn QuestionPage(props: &Props) -> Html {
+    let desk = use_desk();
+    let (page, changing) = (props.page, props.changing);
+    let found = use_state_eq(Vec::<Trouble>::new);
+    let attempts = use_state_eq(|| 0_u32);
+    use_title(&heading(&desk, page), !found.is_empty());
+    use_effect_with(*attempts, |attempts| {
+        if *attempts > 0 {
+            browser::focus(SUMMARY);
+        }
+    });
+    if !Page::all(&desk.wizard.intake).contains(&page) {
+        return html! { <NotAsked /> };
+    }
+
+    let onward = {
+        let (desk, found, attempts) = (desk.clone(), found.clone(), attempts.clone());
+        Callback::from(move |()| {
+            let next = desk.wizard.accepted(page);
+            let wrong = troubles(&next, page);
+            desk.act(Action::Accept(page));
+            if wrong.is_empty() {
+                browser::go(onward_from(&next, page, changing));
+            } else {
+                attempts.set(*attempts + 1);
+            }
+            found.set(wrong);
+        })
+    };
+    let pass = {
+        let desk = desk.clone();
+        Callback::from(move |()| {
+            let action = Action::DontKnow(page, true);
+            let next = desk.wizard.after(action.clone());
+            desk.act(action);
+            browser::go(onward_from(&next, page, changing));
+        })
+    };
+    let settled = {
+        let found = found.clone();
+        Callback::from(move |field: Field| {
+            let rest = found.iter().filter(|t| t.at != field.path());
+            found.set(rest.cloned().collect());
+        })
+    };
+    let passed = desk.wizard.is_passed(page);
+    html! {
+        <Frame
+            {page}
+            back={back_from(&desk.wizard, page, changing)}
+            troubles={(*found).clone()}
+            {onward}
+            pass={has_pass(page).then_some(pass)}
+            {passed}
+        >
+            { body(page, &found, settled) }
+        </Frame>
+    }
+}
+
+fn body(page: Page, troubles: &[Trouble], settled: Callback<Field>) -> Html {
+    let wrong = !troubles.is_empty();
+    match page {
+        Page::Detail(feeling) => html! { <Detail {feeling} /> },
+        Page::Ask(Question::Complaints) => html! { <Complaints /> },
+        Page::Ask(Question::StopSigns) => html! { <Signs /> },
+        Page::Ask(Question::GroundMix) => html! { <Ground /> },
+        Page::Ask(Question::PushTest) => html! { <Push /> },
+        Page::Ask(single) if Slot::is_single(single) => html! {
+            <Radios
+                slot={Slot::One(single)}
+                first=true
+                invalid={wrong}
+                described_by={wrong.then_some(SUMMARY)}
+            />
+        },
+        Page::Ask(question) => {
+            html! { <Numbers {question} troubles={troubles.to_vec()} {settled} /> }
+        }
+    }
+}
+
+/// Whether "I don't know" is a button of the page rather than one of its options.
+fn has_pass(page: Page) -> bool {
+    match page.question() {
+        Question::Complaints | Question::StopSigns => false,
+        question => !Slot::is_single(question),
+    }
+}
+
+/// The next question; after a change, what the change brought up, then the answers.
+fn onward_from(wizard: &Wizard, page: Page, changing: bool) -> Route {
+    if changing {
+        let brought_up = Page::all(&wizard.intake)
+            .into_iter()
+            .find(|other| page.brings_up(*other) && !wizard.is_answered(*other));
+        return brought_up.map_or(Route::Check, Route::change);
+    }
+    page.after(&wizard.intake).map_or(Route::Check, Route::ask)
+}
+
+fn back_from(wizard: &Wizard, page: Page, changing: bool) -> Route {
+    if changing {
+        return Route::Check;
+    }
+    page.before(&wizard.intake)
+        .map_or(Route::Landing, Route::ask)
+}
+
+/// Reached by address only: a question that the answers given leave no place for.
+#[component]
+fn NotAsked() -> Html {
+    html! {
+        <div class="question">
+            <h1 id={HEADING} tabindex="-1">{ say("not-asked.heading") }</h1>
+            <p>{ say("not-asked.text") }</p>
+            <p><a class="button" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
+        </div>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use sagwright_core::intake::Feeling;
+
+    use super::*;
+
+    fn picked(question: Question, word: &'static str) -> Wizard {
+        Wizard::default().after(Action::Pick(Slot::One(question), word))
+    }
+
+    #[test]
+    fn a_change_leads_back_to_the_answers() {
+        let wizard = picked(Question::RiderPace, "club");
+        let next = onward_from(&wizard, Page::Ask(Question::RiderPace), true);
+        assert_eq!(next, Route::Check);
+    }
+
+    #[test]
+    fn a_change_that_brings_up_a_question_asks_it_first() {
+        let wizard = picked(Question::BikeFork, "gas-one-leg");
+        let next = onward_from(&wizard, Page::Ask(Question::BikeFork), true);
+        assert_eq!(next, Route::change(Page::Ask(Question::ForkGas)));
+
+        let wizard = Wizard::default().after(Action::Feel(Feeling::Dives, true));
+        let next = onward_from(&wizard, Page::Ask(Question::Complaints), true);
+        assert_eq!(next, Route::change(Page::Detail(Feeling::Dives)));
+    }
+
+    #[test]
+    fn the_way_through_ends_at_the_answers() {
+        let wizard = Wizard::default();
+        let mut at = Page::Ask(Question::RiderWeight);
+        let mut met = 1;
+        while let Route::Ask { page, changing } = onward_from(&wizard, at, false) {
+            assert!(!changing);
+            assert_eq!(back_from(&wizard, page, false), Route::ask(at));
+            at = page;
+            met += 1;
+        }
+        assert_eq!(at, Page::Ask(Question::StopSigns));
+        // Every question but the gas of a fork not known to have any and the detail of no complaint.
+        assert_eq!(met, Question::ALL.len() - 2);
+    }
+}

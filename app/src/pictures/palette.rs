@@ -1,0 +1,97 @@
+//! The colours of a picture, read from the style sheet so that they follow its themes.
+
+use plotters::style::RGBColor;
+use sagwright_core::advice::CurveRole;
+use web_sys::{CanvasRenderingContext2d, CssStyleDeclaration};
+
+/// The colours of one picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Palette {
+    /// Behind everything.
+    pub paper: RGBColor,
+    /// Words and axes.
+    pub ink: RGBColor,
+    /// Grid lines.
+    pub grid: RGBColor,
+    /// Marks and the reading line.
+    pub mark: RGBColor,
+    gas: RGBColor,
+    coil: RGBColor,
+    now: RGBColor,
+}
+
+impl Palette {
+    /// Black on white, for paper. Dashes tell the curves apart.
+    pub const PRINT: Self = Self {
+        paper: RGBColor(255, 255, 255),
+        ink: RGBColor(0, 0, 0),
+        grid: RGBColor(200, 200, 200),
+        mark: RGBColor(80, 80, 80),
+        gas: RGBColor(0, 0, 0),
+        coil: RGBColor(0, 0, 0),
+        now: RGBColor(0, 0, 0),
+    };
+
+    /// The colours of the element whose computed `style` is given, from the custom properties
+    /// `--picture-paper`, `-ink`, `-grid`, `-mark`, `-gas`, `-coil` and `-now`. One that the canvas cannot
+    /// read is taken from [`Self::PRINT`].
+    pub fn of(style: &CssStyleDeclaration, context: &CanvasRenderingContext2d) -> Self {
+        let read = |name: &str, otherwise: RGBColor| {
+            style
+                .get_property_value(name)
+                .ok()
+                .and_then(|value| resolve(value.trim(), context))
+                .unwrap_or(otherwise)
+        };
+        Self {
+            paper: read("--picture-paper", Self::PRINT.paper),
+            ink: read("--picture-ink", Self::PRINT.ink),
+            grid: read("--picture-grid", Self::PRINT.grid),
+            mark: read("--picture-mark", Self::PRINT.mark),
+            gas: read("--picture-gas", Self::PRINT.gas),
+            coil: read("--picture-coil", Self::PRINT.coil),
+            now: read("--picture-now", Self::PRINT.now),
+        }
+    }
+
+    /// The colour of a curve.
+    pub const fn curve(&self, role: CurveRole) -> RGBColor {
+        match role {
+            CurveRole::Coil => self.coil,
+            CurveRole::Gas => self.gas,
+            CurveRole::Now => self.now,
+        }
+    }
+}
+
+/// Lets the canvas parse a CSS colour, system colours included, and reads it back in its plain form.
+fn resolve(css: &str, context: &CanvasRenderingContext2d) -> Option<RGBColor> {
+    if css.is_empty() {
+        return None;
+    }
+    context.set_fill_style_str(css);
+    hex(&context.fill_style().as_string()?)
+}
+
+/// `#rrggbb`, the form in which a canvas gives back an opaque colour.
+fn hex(text: &str) -> Option<RGBColor> {
+    let digits = text.strip_prefix('#')?;
+    if digits.len() != 6 || !digits.is_ascii() {
+        return None;
+    }
+    let part = |from: usize| u8::from_str_radix(digits.get(from..from + 2)?, 16).ok();
+    Some(RGBColor(part(0)?, part(2)?, part(4)?))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn plain_colours_are_read_and_others_refused() {
+        assert_eq!(hex("#0a10ff"), Some(RGBColor(10, 16, 255)));
+        assert_eq!(hex("rgba(0, 0, 0, 0.5)"), None);
+        assert_eq!(hex("#12345"), None);
+        assert_eq!(hex("#12345é"), None);
+    }
+}

@@ -1,0 +1,128 @@
+//! The frame around every page: it follows the address, keeps the answers, and moves the focus.
+
+use std::rc::Rc;
+
+use gloo::events::EventListener;
+use yew::prelude::*;
+
+use crate::browser;
+use crate::desk::Desk;
+use crate::keeping::{self, Found};
+use crate::pages::{
+    AdvicePage, CheckPage, LandingPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
+};
+use crate::route::Route;
+use crate::state::Wizard;
+use crate::words::say;
+
+/// The heading of every page; the focus goes there on a new page.
+pub const HEADING: &str = "page-heading";
+
+/// Draws the app in its place on the page, or in the page's body where the place is missing.
+pub fn start() {
+    match browser::stage() {
+        Some(stage) => yew::Renderer::<Shell>::with_root(stage).render(),
+        None => yew::Renderer::<Shell>::new().render(),
+    };
+}
+
+/// The whole app.
+#[component]
+pub fn Shell() -> Html {
+    let start = use_memo((), |()| keeping::load());
+    let store = use_reducer(|| start.0.clone());
+    let wizard = Rc::new((*store).clone());
+    let kept = use_kept(&wizard);
+    let route = use_route();
+    use_arrival(route);
+
+    let desk = Desk {
+        wizard,
+        change: store.dispatcher(),
+    };
+    let skip = Callback::from(|event: MouseEvent| {
+        // The fragment is the address of the page, so the jump is made by hand.
+        event.prevent_default();
+        browser::focus(HEADING);
+    });
+    html! {
+        <ContextProvider<Desk> context={desk}>
+            <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
+            <header class="masthead">
+                <a class="wordmark" href="#/">{ say("shell.name") }</a>
+                <p class="tagline">{ say("shell.tagline") }</p>
+            </header>
+            <div role="status" class="notices">
+                if !kept { <p class="notice">{ say("shell.not-kept") }</p> }
+                if let Some(key) = put_aside(start.1) { <p class="notice">{ say(key) }</p> }
+                if route == Route::Unknown { <p class="notice">{ say("shell.unknown-address") }</p> }
+            </div>
+            <main>{ page(route) }</main>
+            <footer class="footer">
+                <p>{ say("shell.privacy") }</p>
+                <p>{ say("shell.scope") }</p>
+            </footer>
+        </ContextProvider<Desk>>
+    }
+}
+
+fn put_aside(found: Found) -> Option<&'static str> {
+    match found {
+        Found::Fine => None,
+        Found::Newer => Some("shell.kept-newer"),
+        Found::Unreadable => Some("shell.kept-unreadable"),
+    }
+}
+
+fn page(route: Route) -> Html {
+    match route {
+        Route::Landing | Route::Unknown => html! { <LandingPage /> },
+        Route::Ask { page, changing } => {
+            html! { <QuestionPage key={route.fragment()} {page} {changing} /> }
+        }
+        Route::Check => html! { <CheckPage /> },
+        Route::Advice => html! { <AdvicePage /> },
+        Route::Sheet => html! { <SheetPage /> },
+        Route::Open => html! { <OpenPage /> },
+        Route::StartAgain => html! { <StartAgainPage /> },
+    }
+}
+
+/// Keeps the answers on the device whenever they change; `false` once the device has refused.
+#[hook]
+fn use_kept(wizard: &Rc<Wizard>) -> bool {
+    let kept = use_state_eq(|| true);
+    let set_kept = kept.setter();
+    use_effect_with(Rc::clone(wizard), move |wizard| {
+        set_kept.set(keeping::save(wizard));
+    });
+    *kept
+}
+
+/// Where the address leads now.
+#[hook]
+fn use_route() -> Route {
+    let route = use_state_eq(|| Route::from_fragment(&browser::fragment()));
+    let set_route = route.setter();
+    use_effect_with((), move |()| {
+        let listener = web_sys::window().map(|window| {
+            EventListener::new(&window, "hashchange", move |_| {
+                set_route.set(Route::from_fragment(&browser::fragment()));
+            })
+        });
+        move || drop(listener)
+    });
+    *route
+}
+
+/// On a new page: to its top, with the focus on its heading. The first page leaves the focus to the browser.
+#[hook]
+fn use_arrival(route: Route) {
+    let arrived = use_mut_ref(|| false);
+    use_effect_with(route, move |_| {
+        if arrived.replace(true) {
+            browser::scroll_to_top();
+            browser::focus(HEADING);
+        }
+    });
+}

@@ -1,0 +1,18 @@
+//! What the rider has said so far, and every way it can change: pure, without a browser.
+
+mod action;
+mod lines;
+mod order;
+mod saved;
+mod slot;
+mod trouble;
+mod typed;
+mod wizard;
+
+pub use action::Action;
+pub use lines::{Line, Value, label, lines};
+pub use order::{Page, Section};
+pub use saved::{SavedError, from_saved, to_saved};
+pub use slot::{Aspect, CANNOT_SAY, Slot};
+pub use trouble::{Offer, Trouble, troubles};
+pub use wizard::{Wizard, fields_of};

@@ -1,0 +1,39 @@
+//! The sentences on the pages: the book of the advice and the books of the app in one.
+
+use std::rc::Rc;
+
+use sagwright_core::words::{Book, Text, UnitChoice};
+
+/// The app's own sentences, a file per subject.
+///
+/// A test proves that they are well-formed and that none is missing or left over.
+pub const ENGLISH: &[&str] = &[include_str!("../words/en.json")];
+
+thread_local! {
+    static BOOK: Rc<Book> = Rc::new(english());
+}
+
+fn english() -> Book {
+    let own = ENGLISH.iter().filter_map(|part| Book::from_json(part).ok());
+    own.fold(Book::english(), Book::and)
+}
+
+/// All sentences.
+pub fn book() -> Rc<Book> {
+    BOOK.with(Rc::clone)
+}
+
+/// The sentence for a key without gaps.
+pub fn say(key: &str) -> String {
+    tell(&Text::new(key.to_owned()), &UnitChoice::default())
+}
+
+/// The sentence for `text` in the rider's units.
+pub fn tell(text: &Text, units: &UnitChoice) -> String {
+    BOOK.with(|book| book.say(text, units))
+}
+
+/// The sentence for a key, where there is one.
+pub fn say_if_any(key: &str) -> Option<String> {
+    BOOK.with(|book| book.has(key)).then(|| say(key))
+}

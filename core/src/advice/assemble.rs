@@ -1,0 +1,226 @@
+//! The whole answer, put together.
+
+use super::answer::{
+    Advice, Assumption, CauseFinding, Caution, NextCheck, RemedyFinding, SetUpAdvice,
+};
+use super::causes;
+use super::cautions::{caution, cautions};
+use super::draw::pictures;
+use super::remedies;
+use super::settings::settings;
+use super::sheet::Sheet;
+use super::stop::stop_riding;
+use crate::cause::{Belief, Cause, checks, diagnose, readings};
+use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, check};
+use crate::quantity::Dimension;
+use crate::stance::baseline::stance_now;
+use crate::stance::{Situation, baseline};
+use crate::units::Band;
+use crate::words::{Arg, Text};
+
+/// What is not the rider's: a workshop's prices.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Options {
+    /// The workshop whose prices are used; common practice where there is none.
+    pub workshop: Option<Workshop>,
+}
+
+/// From an intake to the advice: the main job.
+///
+/// The same intake gives the same advice to the bit on every target.
+///
+/// # Errors
+/// [`IntakeError`] with every problem, when the intake does not pass its checks. Any intake that does gets advice.
+pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError> {
+    check(intake)?;
+    if let Some(signs) = intake.stop_signs.as_ref().filter(|signs| !signs.is_empty()) {
+        return Ok(Advice::StopRiding(stop_riding(signs)));
+    }
+    let situation = Situation::of(intake);
+    let suits = baseline(&situation);
+    let sheet = Sheet {
+        intake,
+        situation: &situation,
+        baseline: &suits,
+    };
+    let belief = diagnose(intake, readings(intake, &situation, &suits));
+    let causes = causes::findings(&belief);
+    let remedies = remedies::findings(&sheet, &belief, options.workshop.as_ref());
+    let (force_picture, breakaway) = pictures(&sheet);
+    Ok(Advice::SetUp(Box::new(SetUpAdvice {
+        sentence: sentence(intake, &causes, &remedies),
+        caveats: caveats(&sheet, &belief),
+        settings: settings(&sheet),
+        next_check: next_check(intake, &belief),
+        causes,
+        remedies,
+        force_picture,
+        breakaway,
+        assumptions: assumptions(&situation),
+        cautions: general_cautions(&sheet),
+    })))
+}
+
+fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]) -> Text {
+    let nothing_said = intake.complaints.is_none();
+    let baseline_only = intake.complaints.as_ref().is_some_and(Vec::is_empty);
+    match (causes.first(), remedies.first()) {
+        (Some(cause), Some(remedy)) => {
+            let key = match cause.cause {
+                _ if nothing_said => "sentence.nothing-said",
+                Cause::NothingWrong => "sentence.nothing-wrong",
+                _ if baseline_only => "sentence.baseline",
+                _ => "sentence.cause",
+            };
+            Text::new(key)
+                .with("cause", cause.name.clone().into())
+                .with("chance", cause.chance.clone().into())
+                .with("remedy", remedy.name.clone().into())
+        }
+        _ => Text::new("sentence.open"),
+    }
+}
+
+/// What to know before trusting the answer, most pressing first.
+fn caveats(sheet: &Sheet, belief: &Belief) -> Vec<Text> {
+    /// Two leading causes closer than this are a close call.
+    const CLOSE: f64 = 1.3;
+    let mut caveats = Vec::new();
+    if sheet.intake.stop_signs.is_none() {
+        caveats.push(Text::new("caveat.stop-signs"));
+    }
+    caveats.extend(contradictions(sheet));
+    let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
+    if out_of_reach {
+        caveats.push(Text::new("caveat.out-of-reach"));
+    }
+    let ranked = belief.ranked();
+    if let [(first, p), (second, q), ..] = ranked.as_slice()
+        && *p < CLOSE * q
+    {
+        caveats.push(
+            Text::new("caveat.close-call")
+                .with("first", causes::name(*first).into())
+                .with("second", causes::name(*second).into()),
+        );
+    }
+    if !sheet.situation.told.class {
+        caveats.push(Text::new("caveat.class"));
+    }
+    caveats.push(Text::new("caveat.no-field-data"));
+    caveats
+}
+
+/// Sags that no bike with the springs told could have: one of the two is wrong.
+fn contradictions(sheet: &Sheet) -> Vec<Text> {
+    /// Beyond friction, measuring and the spread of a class: about three standard deviations, m.
+    const IMPOSSIBLE_M: f64 = 0.025;
+    let told = &sheet.situation.told;
+    let Ok(stance) = stance_now(sheet.situation) else {
+        return Vec::new();
+    };
+    let rows = [
+        (
+            "contradiction.fork-sag",
+            told.fork_spring,
+            Field::ForkRiderSag,
+            stance.ridden.fork,
+        ),
+        (
+            "contradiction.rear-sag",
+            told.shock_rate && told.shock_preload,
+            Field::RearRiderSag,
+            stance.ridden.rear,
+        ),
+    ];
+    rows.into_iter()
+        .filter(|(_, told, ..)| *told)
+        .filter_map(|(key, _, field, band)| {
+            let Band { low, high, .. } = band.map(|sag| sag.value);
+            let measured = field.si(sheet.intake)?;
+            let beyond = (low - measured).max(measured - high);
+            (beyond > IMPOSSIBLE_M).then(|| {
+                Text::new(key)
+                    .with("measured", Arg::Quantity(measured, Dimension::Length))
+                    .with("computed", Arg::Span(low, high, Dimension::Length))
+            })
+        })
+        .collect()
+}
+
+fn next_check(intake: &Intake, belief: &Belief) -> Option<NextCheck> {
+    let (check, _) = checks::next_best(belief, intake)?;
+    let (first, second) = checks::told_apart(belief, check);
+    let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
+    Some(NextCheck {
+        what: part("what"),
+        why: part("why")
+            .with("a", causes::name(first).into())
+            .with("b", causes::name(second).into()),
+        reading: part("reading"),
+        minutes: check.minutes,
+        question: Some(check.question),
+        cautions: match check.question {
+            Question::ForkGas => cautions(&["gas-fork", "marked-maximum"]),
+            _ => Vec::new(),
+        },
+    })
+}
+
+fn assumptions(situation: &Situation) -> Vec<Assumption> {
+    let machine = &situation.machine;
+    let quantity = |question: Question| match question {
+        Question::RiderWeight => Some(Arg::Quantity(situation.load.rider.value, Dimension::Mass)),
+        Question::RiderGear => Some(Arg::Quantity(
+            machine.class.rider_gear.value,
+            Dimension::Mass,
+        )),
+        Question::BikeWeight => Some(Arg::Quantity(machine.wet_mass.value, Dimension::Mass)),
+        Question::BikeClass => {
+            Some(Text::new(format!("class.{}", machine.class.kind.word())).into())
+        }
+        Question::BikeFork => Some(Text::new(format!("fork.{}", machine.fork.word())).into()),
+        Question::BikeShock => Some(Text::new(format!("shock.{}", machine.shock.word())).into()),
+        _ => None,
+    };
+    let assumed = situation.assumed().into_iter().map(|question| {
+        let text = Text::new(format!("assumed.{}", question.word()));
+        Assumption {
+            text: match quantity(question) {
+                Some(value) => text.with("value", value),
+                None => text,
+            },
+            question: Some(question),
+        }
+    });
+    assumed.collect()
+}
+
+/// Cautions that hold for any change, and those this bike and rider call for.
+fn general_cautions(sheet: &Sheet) -> Vec<Caution> {
+    let mut all = vec![
+        caution("first-ride"),
+        caution("clearance"),
+        caution("axle-clamps"),
+        caution("spring-preload"),
+    ];
+    if sheet.situation.gas() {
+        all.push(caution("gas-fork"));
+        all.push(caution("marked-maximum"));
+    }
+    all.push(caution("shock-gas"));
+    let numb = [Feeling::HarshSmallBumps, Feeling::HarshBigHits];
+    if sheet
+        .intake
+        .complaints
+        .iter()
+        .flatten()
+        .any(|c| numb.contains(&c.feeling))
+    {
+        all.push(caution("numb-hands"));
+    }
+    all.push(caution("one-change"));
+    all.push(caution("manual-first"));
+    all.sort_by_key(|caution| caution.signal);
+    all
+}

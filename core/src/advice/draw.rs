@@ -1,0 +1,211 @@
+//! The force picture and the breakaway bars as numbers: this fork beside the other kind at equal sag.
+
+use super::picture::{BreakawayRow, CurveRole, ForceCurve, ForcePicture, TravelMark};
+use super::sheet::Sheet;
+use crate::bike::fork::Fork;
+use crate::bike::{ForkSpring, Machine, SetUp, Surroundings};
+use crate::intake::ForkKind;
+use crate::quantity::Dimension;
+use crate::stance::curves::{Speed, fork_curve};
+use crate::stance::wanted::Case;
+use crate::stance::{
+    Breakaway, Pitch, Situation, StanceError, breakaway, equal_sag_pressure, equal_sag_rate,
+};
+use crate::units::Length;
+use crate::words::{Arg, Text};
+
+/// Points of each curve: enough that the eye sees no corner at twice the width of a phone.
+const POINTS: u16 = 81;
+
+/// One fork ready to be drawn.
+struct Drawn {
+    role: CurveRole,
+    points: Vec<(f64, f64)>,
+    breakaway: Breakaway,
+}
+
+/// Both pictures; nothing where the advised set-up finds no rest.
+pub fn pictures(sheet: &Sheet) -> (ForcePicture, Vec<BreakawayRow>) {
+    let full_travel = sheet.situation.machine.fork_stroke.value;
+    let forks = forks(sheet).unwrap_or_default();
+    let marks = marks(sheet, full_travel);
+    let message = message(&forks);
+    let breakaway = forks
+        .iter()
+        .map(|fork| BreakawayRow {
+            name: name(fork.role),
+            role: fork.role,
+            off_top_out: fork.breakaway.off_top_out.value,
+            at_ride_height: fork.breakaway.at_ride_height.value,
+        })
+        .collect();
+    let curves = forks
+        .into_iter()
+        .map(|fork| ForceCurve {
+            name: name(fork.role),
+            role: fork.role,
+            points: fork.points,
+        })
+        .collect();
+    (
+        ForcePicture {
+            message,
+            curves,
+            marks,
+            full_travel,
+        },
+        breakaway,
+    )
+}
+
+fn name(role: CurveRole) -> Text {
+    Text::new(match role {
+        CurveRole::Coil => "picture.coil",
+        CurveRole::Gas => "picture.gas",
+        CurveRole::Now => "picture.now",
+    })
+}
+
+fn forks(sheet: &Sheet) -> Result<Vec<Drawn>, StanceError> {
+    let situation = sheet.situation;
+    let advised = &sheet.baseline.set_up;
+    let today = Surroundings::same(situation.surroundings.riding);
+    let ride = sheet.baseline.stance?.ridden.fork.middle;
+    let own = if situation.gas() {
+        CurveRole::Gas
+    } else {
+        CurveRole::Coil
+    };
+    let mut forks = vec![drawn(
+        own,
+        &situation.machine,
+        situation,
+        advised,
+        &today,
+        ride,
+    )?];
+    let (machine, set_up, role) = other_kind(situation, advised, &today)?;
+    forks.push(drawn(role, &machine, situation, &set_up, &today, ride)?);
+    if situation.told.fork_spring && differs(&situation.now, advised) {
+        let set = &situation.surroundings;
+        forks.push(drawn(
+            CurveRole::Now,
+            &situation.machine,
+            situation,
+            &situation.now,
+            set,
+            ride,
+        )?);
+    }
+    Ok(forks)
+}
+
+/// The other kind of fork at equal sag: the same bike with gas for coil or one coil for gas.
+pub fn other_kind(
+    situation: &Situation,
+    set_up: &SetUp,
+    today: &Surroundings,
+) -> Result<(Machine, SetUp, CurveRole), StanceError> {
+    let case = Case {
+        machine: &situation.machine,
+        load: &situation.load,
+        set_up,
+        surroundings: today,
+        pitch: Pitch::OtherAsSet,
+    };
+    let (mut machine, mut other) = (situation.machine, *set_up);
+    let role = if situation.gas() {
+        let preload = situation.fork_preload;
+        let rate = equal_sag_rate(&case, 1, preload)?;
+        machine.fork = ForkKind::CoilOneLeg;
+        other.fork.spring = ForkSpring::Coil {
+            rate,
+            springs: 1,
+            preload,
+        };
+        CurveRole::Coil
+    } else {
+        let charge = equal_sag_pressure(&case)?;
+        machine.fork = ForkKind::GasOneLeg;
+        other.fork.spring = ForkSpring::Gas { charge };
+        CurveRole::Gas
+    };
+    Ok((machine, other, role))
+}
+
+fn drawn(
+    role: CurveRole,
+    machine: &Machine,
+    situation: &Situation,
+    set_up: &SetUp,
+    surroundings: &Surroundings,
+    ride: Length,
+) -> Result<Drawn, StanceError> {
+    let fork = Fork::build(machine, &set_up.fork, surroundings);
+    let case = Case {
+        machine,
+        load: &situation.load,
+        set_up,
+        surroundings,
+        pitch: Pitch::OtherAsSet,
+    };
+    // Up to ride height as the bike settles, from there as a bump pushes it: a quick stroke begins at ride height.
+    let slow = fork_curve(&fork, Speed::Slow, POINTS);
+    let quick = fork_curve(&fork, Speed::Quick(ride), POINTS);
+    let points = slow
+        .iter()
+        .zip(&quick)
+        .map(|(slow, quick)| if slow.travel < ride { slow } else { quick });
+    Ok(Drawn {
+        role,
+        points: points
+            .map(|point| (point.travel.value, point.force.value))
+            .collect(),
+        breakaway: breakaway(&case)?,
+    })
+}
+
+/// Whether the fork's spring is worth drawing twice: more than 3 % apart.
+fn differs(now: &SetUp, advised: &SetUp) -> bool {
+    const APART: f64 = 0.03;
+    let far = |a: f64, b: f64| (a - b).abs() > APART * b;
+    match (now.fork.spring, advised.fork.spring) {
+        (ForkSpring::Coil { rate: a, .. }, ForkSpring::Coil { rate: b, .. }) => {
+            far(a.value, b.value)
+        }
+        (ForkSpring::Gas { charge: a }, ForkSpring::Gas { charge: b }) => far(a.value, b.value),
+        _ => true,
+    }
+}
+
+fn marks(sheet: &Sheet, full_travel: f64) -> Vec<TravelMark> {
+    let mut marks = Vec::new();
+    if let Ok(stance) = &sheet.baseline.stance {
+        marks.push(mark("picture.free-sag", stance.free.fork.middle.value));
+        marks.push(mark("picture.ride-height", stance.ridden.fork.middle.value));
+    }
+    marks.push(mark("picture.full-travel", full_travel));
+    marks
+}
+
+fn mark(key: &'static str, travel: f64) -> TravelMark {
+    TravelMark {
+        name: Text::new(key),
+        travel,
+    }
+}
+
+/// What the picture says: where each starts and where each ends.
+fn message(forks: &[Drawn]) -> Text {
+    let of = |role| forks.iter().find(|fork| fork.role == role);
+    let (Some(gas), Some(coil)) = (of(CurveRole::Gas), of(CurveRole::Coil)) else {
+        return Text::new("picture.no-message");
+    };
+    let start = |fork: &Drawn| Arg::Quantity(fork.breakaway.off_top_out.value, Dimension::Force);
+    let end = |fork: &Drawn| fork.points.last().map_or(0.0, |(_, force)| *force);
+    Text::new("picture.message")
+        .with("gas_start", start(gas))
+        .with("coil_start", start(coil))
+        .with("gas_end", Arg::Quantity(end(gas), Dimension::Force))
+        .with("coil_end", Arg::Quantity(end(coil), Dimension::Force))
+}

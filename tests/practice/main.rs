@@ -1,0 +1,9 @@
+//! Checks against common practice: figures of the trade, from memory, without a printed source.
+//!
+//! They say that the model gives what a practitioner would expect, within the width of practice. They do not
+//! say that it is precise.
+
+mod clickers;
+mod gas;
+mod rates;
+mod reference;
