@@ -37,13 +37,17 @@ pub fn Answers(props: &Props) -> Html {
 fn row(desk: &Desk, page: Page, changeable: bool) -> Html {
     let value = lines(&desk.wizard, page);
     let missing = value == Value::NotAnswered;
-    let verb = if missing { "answers.answer" } else { "answers.change" };
+    let verb = if missing {
+        "answers.answer"
+    } else {
+        "answers.change"
+    };
     html! {
-        <div class={classes!("answer", missing.then_some("missing"))}>
+        <div class={classes!("given", missing.then_some("missing"))}>
             <dt>{ name(desk, page) }</dt>
             <dd>{ said(desk, value) }</dd>
             if changeable {
-                <dd class="answer-change">
+                <dd class="given-change">
                     <a href={Route::change(page).fragment()}>
                         { say(verb) }
                         <span class="vh">{ format!(": {}", heading(desk, page)) }</span>
