@@ -26,30 +26,27 @@ pub fn AdvicePage() -> Html {
     let outcome = use_outcome(&desk);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
-    let inside = if !desk.wizard.is_answered(signs) {
-        ask_first(signs)
-    } else {
-        match &outcome {
-            None => html! { <p role="status">{ say("advice.working") }</p> },
-            Some(Outcome::Refused(_)) => to_answers(),
-            Some(Outcome::Advice(advice)) => {
-                let to_page = Callback::from(|question| browser::go(route_to(question)));
-                let show = desk.clone();
-                let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
-                    show.act(Action::Show(dimension, unit));
-                });
-                html! {
-                    <>
-                        <AdviceView
-                            advice={Rc::clone(advice)}
-                            book={book()}
-                            units={desk.units().clone()}
-                            on_question={to_page}
-                            {on_unit}
-                        />
-                        <TakeAlong />
-                    </>
-                }
+    let inside = match &outcome {
+        _ if !desk.wizard.is_answered(signs) => ask_first(signs),
+        None => html! { <p role="status">{ say("advice.working") }</p> },
+        Some(Outcome::Refused(_)) => to_answers(),
+        Some(Outcome::Advice(advice)) => {
+            let to_page = Callback::from(|question| browser::go(route_to(question)));
+            let show = desk.clone();
+            let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
+                show.act(Action::Show(dimension, unit));
+            });
+            html! {
+                <>
+                    <AdviceView
+                        advice={Rc::clone(advice)}
+                        book={book()}
+                        units={desk.units().clone()}
+                        on_question={to_page}
+                        {on_unit}
+                    />
+                    <TakeAlong />
+                </>
             }
         }
     };
