@@ -5,6 +5,7 @@ use std::rc::Rc;
 use gloo::events::EventListener;
 use yew::prelude::*;
 
+use crate::advising::Adviser;
 use crate::browser;
 use crate::desk::Desk;
 use crate::keeping::{self, Found};
@@ -33,12 +34,14 @@ pub fn Shell() -> Html {
     let store = use_reducer(|| start.0.clone());
     let wizard = Rc::new((*store).clone());
     let kept = use_kept(&wizard);
+    let adviser = use_memo((), |()| Adviser::default());
     let route = use_route();
     use_arrival(route);
 
     let desk = Desk {
         wizard,
         change: store.dispatcher(),
+        adviser: (*adviser).clone(),
     };
     let skip = Callback::from(|event: MouseEvent| {
         // The fragment is the address of the page, so the jump is made by hand.

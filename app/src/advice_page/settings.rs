@@ -161,9 +161,7 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
             <tr class="card-notes">
                 <td colspan="3">
                     { for own.map(|one| signal::caution(voice, one)) }
-                    if let Some(note) = &setting.note {
-                        <p class="card-note">{ voice.say(note) }</p>
-                    }
+                    { for setting.notes.iter().map(|note| html! { <p>{ voice.say(note) }</p> }) }
                     { nearest(voice, &setting.nearest) }
                     { why(voice, &label, &advised.reason, advised.dimension) }
                 </td>
