@@ -37,7 +37,11 @@ pub fn Answers(props: &Props) -> Html {
 fn row(desk: &Desk, page: Page, changeable: bool) -> Html {
     let value = lines(&desk.wizard, page);
     let missing = value == Value::NotAnswered;
-    let verb = if missing { "answers.answer" } else { "answers.change" };
+    let verb = if missing {
+        "answers.answer"
+    } else {
+        "answers.change"
+    };
     html! {
         <div class={classes!("answer", missing.then_some("missing"))}>
             <dt>{ name(desk, page) }</dt>

@@ -43,27 +43,30 @@ const BY_MOMENT: [(&str, &[Feeling]); 5] = [
 #[component]
 pub fn Complaints() -> Html {
     let desk = use_desk();
-    let groups = BY_MOMENT.iter().enumerate().map(|(at, (legend, feelings))| {
-        let ticks = feelings.iter().enumerate().map(|(index, feeling)| {
-            let feeling = *feeling;
-            let act = desk.clone();
-            let changed = Callback::from(move |so| act.act(Action::Feel(feeling, so)));
+    let groups = BY_MOMENT
+        .iter()
+        .enumerate()
+        .map(|(at, (legend, feelings))| {
+            let ticks = feelings.iter().enumerate().map(|(index, feeling)| {
+                let feeling = *feeling;
+                let act = desk.clone();
+                let changed = Callback::from(move |so| act.act(Action::Feel(feeling, so)));
+                html! {
+                    <Tick
+                        key_of_label={format!("complaint.{}", feeling.word())}
+                        ticked={desk.wizard.complaint(feeling).is_some()}
+                        id={(at == 0 && index == 0).then_some("first-answer")}
+                        {changed}
+                    />
+                }
+            });
             html! {
-                <Tick
-                    key_of_label={format!("complaint.{}", feeling.word())}
-                    ticked={desk.wizard.complaint(feeling).is_some()}
-                    id={(at == 0 && index == 0).then_some("first-answer")}
-                    {changed}
-                />
+                <fieldset class="group">
+                    <legend>{ say(legend) }</legend>
+                    <div class="rows">{ for ticks }</div>
+                </fieldset>
             }
         });
-        html! {
-            <fieldset class="group">
-                <legend>{ say(legend) }</legend>
-                <div class="rows">{ for ticks }</div>
-            </fieldset>
-        }
-    });
     let nothing = desk.wizard.intake.complaints.as_ref();
     let calm = desk.clone();
     let unknown = desk.clone();

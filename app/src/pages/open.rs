@@ -2,8 +2,8 @@
 
 use std::rc::Rc;
 
-use gloo::file::callbacks::{FileReader, read_as_text};
 use gloo::file::File;
+use gloo::file::callbacks::{FileReader, read_as_text};
 use sagwright_core::intake::{Problem, read};
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlTextAreaElement};

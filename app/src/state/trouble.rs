@@ -51,7 +51,10 @@ pub fn troubles(wizard: &Wizard, page: Page) -> Vec<Trouble> {
         found.extend(of_neighbours(wizard, question));
     }
     if found.is_empty() && !wizard.is_answered(page) {
-        found.push(Trouble::new(first_element(page), Text::new(nothing_said(page))));
+        found.push(Trouble::new(
+            first_element(page),
+            Text::new(nothing_said(page)),
+        ));
     }
     found
 }
