@@ -2,7 +2,7 @@
 
 use gloo::file::{Blob, ObjectUrl};
 use wasm_bindgen::JsCast;
-use web_sys::{Document, HtmlAnchorElement, HtmlElement, Storage, Window};
+use web_sys::{Document, Element, HtmlAnchorElement, HtmlElement, Storage, Window};
 
 use crate::route::Route;
 
@@ -12,6 +12,13 @@ fn window() -> Option<Window> {
 
 fn document() -> Option<Document> {
     window()?.document()
+}
+
+/// The element that the app draws in, emptied of what the page showed while the app was on its way.
+pub fn stage() -> Option<Element> {
+    let stage = document()?.get_element_by_id("app")?;
+    stage.set_inner_html("");
+    Some(stage)
 }
 
 /// What stands after the address, `#` included.

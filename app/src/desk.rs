@@ -5,6 +5,7 @@ use std::rc::Rc;
 use sagwright_core::words::{Text, UnitChoice};
 use yew::prelude::*;
 
+use crate::advising::Adviser;
 use crate::browser;
 use crate::state::{Action, Wizard};
 use crate::words;
@@ -16,6 +17,8 @@ pub struct Desk {
     pub wizard: Rc<Wizard>,
     /// The way to change them.
     pub change: UseReducerDispatcher<Wizard>,
+    /// The one who works the advice out.
+    pub adviser: Adviser,
 }
 
 impl Desk {

@@ -3,7 +3,18 @@
 use sagwright_core::intake::{Intake, read};
 
 /// The documents in `demo-data/`.
-pub const DOCUMENTS: &[&str] = &[include_str!("../../demo-data/gas-fork-woods.json")];
+const DOCUMENTS: &[&str] = &[
+    include_str!("../../demo-data/gas-fork-right-but-harsh.json"),
+    include_str!("../../demo-data/heavy-rider-on-standard-springs.json"),
+    include_str!("../../demo-data/enduro-that-packs-down.json"),
+    include_str!("../../demo-data/light-expert-whose-rear-kicks.json"),
+    include_str!("../../demo-data/gas-fork-cold-morning.json"),
+    include_str!("../../demo-data/gas-fork-over-pressured.json"),
+    include_str!("../../demo-data/adventure-bike-that-fades.json"),
+    include_str!("../../demo-data/youth-who-knows-little.json"),
+    include_str!("../../demo-data/trail-bike-baseline.json"),
+    include_str!("../../demo-data/shake-that-grows.json"),
+];
 
 /// The invented riders, in the order in which they are offered. The note of each says who it is.
 pub fn riders() -> impl Iterator<Item = Intake> {

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use gloo::events::EventListener;
 use yew::prelude::*;
 
+use crate::advising::Adviser;
 use crate::browser;
 use crate::desk::Desk;
 use crate::keeping::{self, Found};
@@ -18,6 +19,14 @@ use crate::words::say;
 /// The heading of every page; the focus goes there on a new page.
 pub const HEADING: &str = "page-heading";
 
+/// Draws the app in its place on the page, or in the page's body where the place is missing.
+pub fn start() {
+    match browser::stage() {
+        Some(stage) => yew::Renderer::<Shell>::with_root(stage).render(),
+        None => yew::Renderer::<Shell>::new().render(),
+    };
+}
+
 /// The whole app.
 #[component]
 pub fn Shell() -> Html {
@@ -25,12 +34,14 @@ pub fn Shell() -> Html {
     let store = use_reducer(|| start.0.clone());
     let wizard = Rc::new((*store).clone());
     let kept = use_kept(&wizard);
+    let adviser = use_memo((), |()| Adviser::default());
     let route = use_route();
     use_arrival(route);
 
     let desk = Desk {
         wizard,
         change: store.dispatcher(),
+        adviser: (*adviser).clone(),
     };
     let skip = Callback::from(|event: MouseEvent| {
         // The fragment is the address of the page, so the jump is made by hand.

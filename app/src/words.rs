@@ -7,7 +7,10 @@ use sagwright_core::words::{Book, Text, UnitChoice};
 /// The app's own sentences, a file per subject.
 ///
 /// A test proves that they are well-formed and that none is missing or left over.
-pub const ENGLISH: &[&str] = &[include_str!("../words/en.json")];
+pub const ENGLISH: &[&str] = &[
+    include_str!("../words/en.json"),
+    include_str!("../words/en-advice.json"),
+];
 
 thread_local! {
     static BOOK: Rc<Book> = Rc::new(english());

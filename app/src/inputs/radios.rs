@@ -24,10 +24,7 @@ pub struct Props {
     /// Short options side by side.
     #[prop_or_default]
     pub short: bool,
-    /// Whether the answer is missing.
-    #[prop_or_default]
-    pub invalid: bool,
-    /// The element that says what is missing.
+    /// The element that says that the answer is missing, when it is.
     #[prop_or_default]
     pub described_by: Option<&'static str>,
 }
@@ -47,7 +44,7 @@ pub fn Radios(props: &Props) -> Html {
             class={classes!("group", props.short.then_some("group-short"))}
             aria-labelledby={labelled_by}
             aria-describedby={props.described_by}
-            aria-invalid={props.invalid.then_some("true")}
+            aria-invalid={props.described_by.is_some().then_some("true")}
             role="radiogroup"
         >
             if let Some(legend) = &props.legend { <legend>{ legend }</legend> }

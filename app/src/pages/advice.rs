@@ -1,19 +1,128 @@
-//! The advice: worked out once per set of answers, shown by the advice's own pages.
+//! The advice page: working it out, showing it, taking it along.
 
+use std::rc::Rc;
+
+use gloo::timers::callback::Timeout;
+use sagwright_core::intake::Question;
+use sagwright_core::quantity::{Dimension, Unit};
 use yew::prelude::*;
 
-use crate::desk::use_title;
+use crate::advice_page::AdviceView;
+use crate::advising::Outcome;
+use crate::browser;
+use crate::desk::{Desk, use_desk, use_title};
+use crate::route::Route;
 use crate::shell::HEADING;
-use crate::words::say;
+use crate::state::{Action, Page};
+use crate::words::{book, say};
 
-/// The advice on the answers given.
+/// Long enough for the browser to show that something is going on, too short to be felt.
+const BREATH_MS: u32 = 30;
+
+/// The advice on the answers given; first the stop-riding signs, if they were not looked at.
 #[component]
 pub fn AdvicePage() -> Html {
+    let desk = use_desk();
+    let outcome = use_outcome(&desk);
     use_title(&say("advice.heading"), false);
+    let signs = Page::Ask(Question::StopSigns);
+    let inside = match &outcome {
+        _ if !desk.wizard.is_answered(signs) => ask_first(signs),
+        None => html! { <p role="status">{ say("advice.working") }</p> },
+        Some(Outcome::Refused(_)) => to_answers(),
+        Some(Outcome::Advice(advice)) => {
+            let to_page = Callback::from(|question| browser::go(route_to(question)));
+            let show = desk.clone();
+            let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
+                show.act(Action::Show(dimension, unit));
+            });
+            html! {
+                <>
+                    <AdviceView
+                        advice={Rc::clone(advice)}
+                        book={book()}
+                        units={desk.units().clone()}
+                        on_question={to_page}
+                        {on_unit}
+                    />
+                    <TakeAlong />
+                </>
+            }
+        }
+    };
     html! {
-        <div class="question wide">
-            <h1 id={HEADING} tabindex="-1">{ say("advice.heading") }</h1>
-            <button class="button">{ say("advice.print") }</button>
-        </div>
+        <>
+            <p class="back"><a href={Route::Check.fragment()}>{ say("advice.back") }</a></p>
+            <div class="question advised">
+                <h1 id={HEADING} tabindex="-1">{ say("advice.heading") }</h1>
+                { inside }
+            </div>
+        </>
+    }
+}
+
+/// Where a question raised by the advice is answered.
+fn route_to(question: Question) -> Route {
+    match question {
+        // There is one such page per complaint; the list of answers leads to each.
+        Question::ComplaintDetail => Route::Check,
+        question => Route::change(Page::Ask(question)),
+    }
+}
+
+/// The advice, worked out after the page has shown itself, so that no press of a button hangs.
+#[hook]
+fn use_outcome(desk: &Desk) -> Option<Outcome> {
+    let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
+    let outcome = use_state_eq(|| desk.adviser.known(&intake));
+    let (set, adviser) = (outcome.setter(), desk.adviser.clone());
+    use_effect_with(intake, move |intake| {
+        let intake = (**intake).clone();
+        let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(intake))));
+        // Leaving the page, or another answer, takes the task back.
+        move || drop(task)
+    });
+    (*outcome).clone()
+}
+
+fn ask_first(signs: Page) -> Html {
+    html! {
+        <>
+            <p>{ say("advice.signs-first") }</p>
+            <p><a class="button button-main" href={Route::change(signs).fragment()}>{ say("advice.signs-open") }</a></p>
+        </>
+    }
+}
+
+fn to_answers() -> Html {
+    html! {
+        <>
+            <p>{ say("advice.refused") }</p>
+            <p><a class="button button-main" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
+        </>
+    }
+}
+
+/// Saving, printing, starting again.
+#[component]
+fn TakeAlong() -> Html {
+    let desk = use_desk();
+    let save = Callback::from(move |_: MouseEvent| {
+        // A document of plain answers always has a JSON form.
+        if let Ok(json) = serde_json::to_string_pretty(&desk.wizard.document()) {
+            browser::save_file(&say("advice.file-name"), "application/json", &json);
+        }
+    });
+    let print = Callback::from(|_: MouseEvent| browser::print());
+    html! {
+        <section class="take-along">
+            <h2>{ say("advice.take-along") }</h2>
+            <div class="onward">
+                <button type="button" class="button" onclick={save}>{ say("advice.save") }</button>
+                <button type="button" class="button" onclick={print}>{ say("advice.print") }</button>
+                <a class="button" href={Route::Sheet.fragment()}>{ say("advice.sheet") }</a>
+                <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
+            </div>
+        </section>
     }
 }

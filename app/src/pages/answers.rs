@@ -43,11 +43,11 @@ fn row(desk: &Desk, page: Page, changeable: bool) -> Html {
         "answers.change"
     };
     html! {
-        <div class={classes!("answer", missing.then_some("missing"))}>
+        <div class={classes!("given", missing.then_some("missing"))}>
             <dt>{ name(desk, page) }</dt>
             <dd>{ said(desk, value) }</dd>
             if changeable {
-                <dd class="answer-change">
+                <dd class="given-change">
                     <a href={Route::change(page).fragment()}>
                         { say(verb) }
                         <span class="vh">{ format!(": {}", heading(desk, page)) }</span>

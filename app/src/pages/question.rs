@@ -100,7 +100,6 @@ fn body(page: Page, troubles: &[Trouble], settled: Callback<Field>) -> Html {
             <Radios
                 slot={Slot::One(single)}
                 first=true
-                invalid={wrong}
                 described_by={wrong.then_some(SUMMARY)}
             />
         },

@@ -114,12 +114,7 @@ pub fn ForceFigure(props: &Props) -> Html {
 /// Draws in black for as long as the page is being printed. The browser lays the page out as soon as the event
 /// has been heard, so this cannot wait for the next drawing of the component.
 #[hook]
-fn use_paper(
-    canvas: &NodeRef,
-    picture: &Rc<ForcePicture>,
-    voice: &Voice,
-    cursor: Option<f64>,
-) {
+fn use_paper(canvas: &NodeRef, picture: &Rc<ForcePicture>, voice: &Voice, cursor: Option<f64>) {
     let canvas = canvas.clone();
     use_effect_with(
         (Rc::clone(picture), voice.clone(), cursor),
@@ -177,10 +172,7 @@ fn paint(
     };
     let scene = Scene::of(picture, voice, cursor);
     let (left, right) = draw(&root, &scene, &look, &set_dashes).ok()?;
-    Some((
-        f64::from(left) / look.scale,
-        f64::from(right) / look.scale,
-    ))
+    Some((f64::from(left) / look.scale, f64::from(right) / look.scale))
 }
 
 #[expect(

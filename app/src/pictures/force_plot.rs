@@ -6,9 +6,7 @@ use plotters::drawing::{DrawingArea, DrawingAreaErrorKind};
 use plotters::element::{Circle, PathElement, Rectangle};
 use plotters::series::LineSeries;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
-use plotters::style::{
-    Color, FontStyle, IntoFont, RGBColor, ShapeStyle, TRANSPARENT, TextStyle,
-};
+use plotters::style::{Color, FontStyle, IntoFont, RGBColor, ShapeStyle, TRANSPARENT, TextStyle};
 use plotters_backend::DrawingBackend;
 use sagwright_core::advice::CurveRole;
 
@@ -110,8 +108,7 @@ pub fn draw<DB: DrawingBackend>(
         .x_label_area_size(line + tick_length)
         .y_label_area_size(left)
         .build_cartesian_2d(0.0..scene.full_travel, 0.0..scene.top_force)?;
-    let label_style = look
-        .text(palette.ink, FontStyle::Normal, HPos::Center, VPos::Center);
+    let label_style = look.text(palette.ink, FontStyle::Normal, HPos::Center, VPos::Center);
     chart
         .configure_mesh()
         .x_labels(labels_that_fit(right - left, look.px(64.0)))

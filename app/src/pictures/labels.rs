@@ -159,9 +159,7 @@ fn clash(a: Flag, at: Hung, b: Flag, bt: Hung, gap: i32) -> bool {
     let crosses = |pole: i32, pole_lane: usize, words: Hung, width: i32| {
         pole_lane >= words.lane && pole > words.left - gap && pole < words.left + width + gap
     };
-    words_meet
-        || crosses(a.pole, at.lane, bt, b.width)
-        || crosses(b.pole, bt.lane, at, a.width)
+    words_meet || crosses(a.pole, at.lane, bt, b.width) || crosses(b.pole, bt.lane, at, a.width)
 }
 
 /// Finds room beside a rising curve for its name: above its left or below its right, clear of every curve and
@@ -244,11 +242,7 @@ mod tests {
 
     #[test]
     fn flags_far_apart_share_one_lane() {
-        hangs_clear(
-            &[flag(20, 60), flag(120, 60), flag(300, 60)],
-            (0, 300),
-            1,
-        );
+        hangs_clear(&[flag(20, 60), flag(120, 60), flag(300, 60)], (0, 300), 1);
     }
 
     #[test]
@@ -259,11 +253,7 @@ mod tests {
 
     #[test]
     fn flags_at_the_right_edge_hang_to_the_left() {
-        hangs_clear(
-            &[flag(230, 90), flag(260, 90), flag(300, 90)],
-            (0, 300),
-            3,
-        );
+        hangs_clear(&[flag(230, 90), flag(260, 90), flag(300, 90)], (0, 300), 3);
     }
 
     #[test]
@@ -327,9 +317,6 @@ mod tests {
             bottom: 40,
         };
         let line: Vec<Point> = (0..=4).map(|i| (i * 10, 40 - i * 10)).collect();
-        assert_eq!(
-            beside_curve((60, 14), &line, &[], &[], &[], area, 4),
-            None
-        );
+        assert_eq!(beside_curve((60, 14), &line, &[], &[], &[], area, 4), None);
     }
 }

@@ -72,9 +72,9 @@ pub fn use_redraw_count(element: &NodeRef) -> u32 {
         let dispatcher = count.dispatcher();
         // The density is part of the key: its listener only hears the step away from the present one.
         use_effect_with(pixel_ratio().to_bits(), move |_| {
-            let watch = element
-                .cast::<Element>()
-                .map(|element| Watch::on(&element, Callback::from(move |()| dispatcher.dispatch(()))));
+            let watch = element.cast::<Element>().map(|element| {
+                Watch::on(&element, Callback::from(move |()| dispatcher.dispatch(())))
+            });
             move || drop(watch)
         });
     }

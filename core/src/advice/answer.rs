@@ -227,6 +227,8 @@ pub struct RemedyFinding {
     pub cures: Vec<Cure>,
     /// Share of the belief it deals with, 0 to 1: sum over causes of probability times cure.
     pub relief: f64,
+    /// Share of the belief it deals with beyond what cheaper tiers would: what the step up buys.
+    pub gain: f64,
     /// Computed effect on this bike.
     pub effects: Vec<Effect>,
     /// What it cannot do.

@@ -63,11 +63,13 @@ pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError>
 
 fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]) -> Text {
     let nothing_said = intake.complaints.is_none();
+    let baseline_only = intake.complaints.as_ref().is_some_and(Vec::is_empty);
     match (causes.first(), remedies.first()) {
         (Some(cause), Some(remedy)) => {
             let key = match cause.cause {
                 _ if nothing_said => "sentence.nothing-said",
                 Cause::NothingWrong => "sentence.nothing-wrong",
+                _ if baseline_only => "sentence.baseline",
                 _ => "sentence.cause",
             };
             Text::new(key)
@@ -148,18 +150,13 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
 
 fn next_check(intake: &Intake, belief: &Belief) -> Option<NextCheck> {
     let (check, _) = checks::next_best(belief, intake)?;
-    let ranked = belief.ranked();
-    let name = |place: usize| {
-        ranked
-            .get(place)
-            .map_or(Cause::NothingWrong, |(cause, _)| *cause)
-    };
+    let (first, second) = checks::told_apart(belief, check);
     let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
     Some(NextCheck {
         what: part("what"),
         why: part("why")
-            .with("a", causes::name(name(0)).into())
-            .with("b", causes::name(name(1)).into()),
+            .with("a", causes::name(first).into())
+            .with("b", causes::name(second).into()),
         reading: part("reading"),
         minutes: check.minutes,
         question: Some(check.question),

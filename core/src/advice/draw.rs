@@ -149,11 +149,16 @@ fn drawn(
         surroundings,
         pitch: Pitch::OtherAsSet,
     };
-    let points = fork_curve(&fork, Speed::Quick(ride), POINTS);
+    // Up to ride height as the bike settles, from there as a bump pushes it: a quick stroke begins at ride height.
+    let slow = fork_curve(&fork, Speed::Slow, POINTS);
+    let quick = fork_curve(&fork, Speed::Quick(ride), POINTS);
+    let points = slow
+        .iter()
+        .zip(&quick)
+        .map(|(slow, quick)| if slow.travel < ride { slow } else { quick });
     Ok(Drawn {
         role,
         points: points
-            .iter()
             .map(|point| (point.travel.value, point.force.value))
             .collect(),
         breakaway: breakaway(&case)?,

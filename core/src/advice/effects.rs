@@ -9,6 +9,7 @@ use crate::bike::{ForkSpring, Machine, SetUp, Surroundings};
 use crate::intake::Field;
 use crate::quantity::Dimension;
 use crate::remedy::RemedyId;
+use crate::stance::baseline::{fork_preload, shock_preload};
 use crate::stance::clickers::CLICK;
 use crate::stance::curves::{Speed, fork_curve};
 use crate::stance::tyres::tyres;
@@ -22,6 +23,9 @@ const CLICKS_MOVED: i32 = 2;
 /// The computed effects of a remedy, none where statics cannot tell.
 pub fn effects(sheet: &Sheet, id: RemedyId) -> Vec<Effect> {
     let advised = &sheet.baseline.set_up;
+    if !told_enough(sheet, id) {
+        return Vec::new();
+    }
     let mut after = sheet.situation.now;
     match id {
         RemedyId::OpenForkCompression
@@ -37,8 +41,13 @@ pub fn effects(sheet: &Sheet, id: RemedyId) -> Vec<Effect> {
         RemedyId::ServiceSeals | RemedyId::ServiceForkOil => after.fork.wear = Wear::FRESH,
         RemedyId::ServiceLinkage | RemedyId::ServiceShock => after.shock.wear = Wear::FRESH,
         RemedyId::SetGasPressure | RemedyId::ForkSprings => after.fork.spring = advised.fork.spring,
-        RemedyId::ForkSpacer => after.fork.spring = respaced(&after, advised),
-        RemedyId::SetShockPreload => after.shock.preload = advised.shock.preload,
+        RemedyId::ForkSpacer => after.fork.spring = respaced(sheet, after.fork.spring),
+        RemedyId::SetShockPreload => {
+            let Ok(preload) = shock_preload(sheet.situation, after.shock.rate) else {
+                return Vec::new();
+            };
+            after.shock.preload = preload;
+        }
         RemedyId::ShockSpring => {
             after.shock = crate::bike::ShockSet {
                 wear: after.shock.wear,
@@ -51,17 +60,32 @@ pub fn effects(sheet: &Sheet, id: RemedyId) -> Vec<Effect> {
     changed(sheet, &after).unwrap_or_default()
 }
 
-/// The present springs with the preload advised.
-fn respaced(now: &SetUp, advised: &SetUp) -> ForkSpring {
-    match (now.fork.spring, advised.fork.spring) {
-        (ForkSpring::Coil { rate, springs, .. }, ForkSpring::Coil { preload, .. }) => {
-            ForkSpring::Coil {
+/// A before that was never told would be fiction: what is fitted must be known where it is what changes.
+fn told_enough(sheet: &Sheet, id: RemedyId) -> bool {
+    let told = &sheet.situation.told;
+    match id {
+        RemedyId::SetGasPressure
+        | RemedyId::ForkSprings
+        | RemedyId::ForkSpacer
+        | RemedyId::ConvertToCoil => told.fork_spring,
+        RemedyId::SetShockPreload => told.shock_rate && told.shock_preload,
+        RemedyId::ShockSpring => told.shock_rate,
+        _ => true,
+    }
+}
+
+/// The springs as fitted with the preload that suits them.
+fn respaced(sheet: &Sheet, now: ForkSpring) -> ForkSpring {
+    match now {
+        ForkSpring::Coil { rate, springs, .. } => match fork_preload(sheet.situation, rate) {
+            Ok(preload) => ForkSpring::Coil {
                 rate,
                 springs,
                 preload,
-            }
-        }
-        (spring, _) => spring,
+            },
+            Err(_) => now,
+        },
+        ForkSpring::Gas { .. } => now,
     }
 }
 

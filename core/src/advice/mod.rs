@@ -13,6 +13,7 @@ mod remedies;
 mod settings;
 mod sheet;
 mod stop;
+mod useful;
 
 pub use answer::*;
 pub use assemble::{Options, advise};

@@ -5,6 +5,7 @@ use super::causes;
 use super::cautions::cautions;
 use super::effects::effects;
 use super::sheet::Sheet;
+use super::useful::useful;
 use crate::cause::Belief;
 use crate::intake::Workshop;
 use crate::remedy::{Rung, ladder};
@@ -12,7 +13,7 @@ use crate::words::{Arg, Text};
 
 /// The ladder for this belief, with effects on this bike and a workshop's prices where there is one.
 pub fn findings(sheet: &Sheet, belief: &Belief, workshop: Option<&Workshop>) -> Vec<RemedyFinding> {
-    ladder(belief, sheet.intake.bike.fork)
+    ladder(belief, sheet.intake.bike.fork, |id| useful(sheet, id))
         .into_iter()
         .map(|rung| finding(sheet, belief, workshop, &rung))
         .collect()
@@ -47,6 +48,7 @@ fn finding(
             })
             .collect(),
         relief: rung.relief,
+        gain: rung.gain,
         effects: effects(sheet, entry.id),
         cannot: part("cannot"),
         cost: cost(entry.labour_hours, workshop),

@@ -18,12 +18,9 @@ impl Coil {
     }
 }
 
-/// Shear modulus of oil-tempered spring steel wire, Pa (EN 13906-1 for EN 10270-2, from memory).
-pub const OIL_TEMPERED_SHEAR_PA: f64 = 79.5e9;
-
 /// Rate of a round-wire helical spring: k = G d⁴ / (8 D³ n) (EN 13906-1).
 ///
-/// `shear` is G, `wire` the wire diameter d, `mean` the mean coil diameter D and `active` the number n
+/// `shear` is G (about 79.5e9 Pa for oil-tempered spring steel, EN 13906-1 from memory), `wire` the wire diameter d, `mean` the mean coil diameter D and `active` the number n
 /// of active coils. Tells a spring without markings from what a calliper says; 1 % on the wire is 4 % on the rate.
 /// All must be positive, else the result is infinite or not a number.
 pub fn helical_rate(shear: Pressure, wire: Length, mean: Length, active: f64) -> SpringRate {

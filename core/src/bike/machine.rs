@@ -5,7 +5,7 @@ use super::gas::GasSpring;
 use super::leverage::Leverage;
 use super::limits::{OutOfRange, within};
 use crate::intake::{BikeClass, ForkKind, ShockKind};
-use crate::units::{Length, Mass};
+use crate::units::{Band, Length, Mass, SpringRate, newton_per_m};
 
 /// The hardware of one bike. Starts as its class; a measured figure replaces the class's.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -61,6 +61,20 @@ impl Machine {
             BikeClass::EnduroLinkless => ShockKind::Linkless,
             _ => ShockKind::Linkage,
         }
+    }
+
+    /// Shock spring rate that practice gives the class's usual rider, N/m.
+    ///
+    /// Where the shock is mounted unlike its class's, the class's band is scaled by the square of the mean motion
+    /// ratios: the same rate at the wheel.
+    pub fn usual_shock_rate(&self) -> Band<SpringRate> {
+        let class = self.class;
+        let of_class = class.ratio_top + class.ratio_bottom;
+        let of_bike = self.leverage.top + self.leverage.bottom;
+        let share = of_class / of_bike;
+        class
+            .shock_rate
+            .map(|rate| newton_per_m(rate.value * share * share))
     }
 
     /// How many coil springs stand in the fork.

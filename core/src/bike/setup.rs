@@ -79,7 +79,7 @@ impl SetUp {
                 wear: Wear::FRESH,
             },
             shock: ShockSet {
-                rate: class.shock_rate.middle,
+                rate: machine.usual_shock_rate().middle,
                 preload: class.shock_preload,
                 reservoir: Class::RESERVOIR.middle,
                 wear: Wear::FRESH,

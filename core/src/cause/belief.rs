@@ -10,6 +10,10 @@ pub type PerCause = [f64; Cause::COUNT];
 /// nothing is ever certain.
 pub const MOST_LOG_ODDS: f64 = 4.5;
 
+/// What is said and measured overlaps (one fault is felt in several ways), and adding it up as if it did not
+/// overstates: every log likelihood counts this much. Hand-set, until shares can be compared with outcomes.
+pub const TEMPER: f64 = 0.75;
+
 /// One thing said or measured, with what it says about each cause.
 ///
 /// Where the likelihoods come from, a hand table or simulated rides, is no concern of the belief.
@@ -57,7 +61,7 @@ impl Belief {
                 .copied()
                 .fold(f64::NEG_INFINITY, f64::max);
             for (sum, ll) in log_odds.iter_mut().zip(observation.log_likelihood) {
-                *sum += (ll - top).max(-MOST_LOG_ODDS);
+                *sum += TEMPER * (ll - top).max(-MOST_LOG_ODDS);
             }
         }
         Self {
@@ -99,7 +103,7 @@ impl Belief {
         let (mut sum, mut share) = (0.0, 0.0);
         for other in Cause::ALL.iter().filter(|other| **other != cause) {
             let p = self.of(*other);
-            sum += p * libm::exp(observation.log_likelihood[other.index()] - here);
+            sum += p * libm::exp(TEMPER * (observation.log_likelihood[other.index()] - here));
             share += p;
         }
         if sum <= 0.0 || share <= 0.0 {

@@ -124,9 +124,9 @@ pub const CHECKS: &[Check] = &[
 
 /// The check with the most expected information per minute among those not answered yet.
 ///
-/// `None` when everything has been answered or nothing left would tell at least a hundredth of a bit.
+/// `None` when everything has been answered or nothing left would tell at least three hundredths of a bit.
 pub fn next_best(belief: &Belief, intake: &Intake) -> Option<(&'static Check, f64)> {
-    const LEAST_BITS: f64 = 0.01;
+    const LEAST_BITS: f64 = 0.03;
     CHECKS
         .iter()
         .filter(|check| !answered(intake, check.question))
@@ -137,6 +137,25 @@ pub fn next_best(belief: &Belief, intake: &Intake) -> Option<(&'static Check, f6
 
 fn per_minute((check, bits): (&Check, f64)) -> f64 {
     bits / f64::from(check.minutes)
+}
+
+/// The two most believed causes that `check` tells apart: the first it can show, and the next that makes another outcome.
+pub fn told_apart(belief: &Belief, check: &Check) -> (Cause, Cause) {
+    let outcome = |cause: Cause| {
+        check
+            .outcomes
+            .iter()
+            .position(|causes| causes.contains(&cause))
+    };
+    let ranked = belief.ranked();
+    let first = ranked
+        .iter()
+        .map(|(cause, _)| *cause)
+        .find(|cause| outcome(*cause).is_some());
+    let first = first.unwrap_or(Cause::NothingWrong);
+    let mut others = ranked.iter().map(|(cause, _)| *cause);
+    let second = others.find(|cause| *cause != first && outcome(*cause) != outcome(first));
+    (first, second.unwrap_or(Cause::NothingWrong))
 }
 
 /// Expected fall of the entropy of `belief`, bits: the mutual information of cause and outcome.

@@ -282,7 +282,8 @@ impl Reader<'_> {
         Some(Reading {
             text: against(key, now, suits.middle.value, Dimension::Pressure),
             off_by: now - suits.middle.value,
-            sigma: 0.07 * BAR_IN_PA,
+            // Two gauges differ by about this much (common practice).
+            sigma: 0.1 * BAR_IN_PA,
             right_within: 0.5 * (suits.high - suits.low).value,
             low_means: &[Cause::TyreLow],
             high_means: &[Cause::TyreHigh],

@@ -180,15 +180,18 @@ fn silence(feeling: Feeling) -> Observation {
     }
 }
 
+/// Saying outright that nothing is wrong tells more than leaving things unsaid. Hand-set.
+const DENIAL: f64 = 2.0;
+
 /// "Nothing is wrong": every feeling denied at once.
 fn all_quiet() -> Observation {
     Observation {
         text: Text::new("evidence.nothing-wrong"),
         log_likelihood: per_cause(|c| {
-            Feeling::ALL
+            let quiet = Feeling::ALL
                 .iter()
-                .map(|f| libm::log(1.0 - chance(c, *f, None)))
-                .sum()
+                .map(|f| libm::log(1.0 - chance(c, *f, None)));
+            DENIAL * quiet.sum::<f64>()
         }),
     }
 }

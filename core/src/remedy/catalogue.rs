@@ -375,19 +375,12 @@ pub const CATALOGUE: &[Entry] = &[
 ];
 
 impl Entry {
-    /// Whether this fork or shock can have it done: only what cures a possible cause is offered.
-    pub fn relief(&self, believed: impl Fn(Cause) -> f64) -> f64 {
-        self.cures
-            .iter()
-            .map(|(cause, share)| believed(*cause) * share)
-            .sum()
-    }
-
     /// Cost for ordering: middle price in labour hours plus the rider's own time at a third of that rate.
     ///
-    /// A free two-minute change is not free of effort, or everything free would tie.
+    /// The rider's time holds a quarter of an hour to ride and judge: a free two-minute change is not free of effort.
     pub fn effort(&self) -> f64 {
+        const TRIAL_MINUTES: f64 = 15.0;
         let (low, high) = self.labour_hours;
-        0.5 * (low + high) + f64::from(self.minutes) / 180.0
+        0.5 * (low + high) + (f64::from(self.minutes) + TRIAL_MINUTES) / 180.0
     }
 }

@@ -1,10 +1,10 @@
 //! Where the bike sits, and which spring, pressure or preload makes it sit where it should.
 //!
-//! [`loads`] says what each axle carries, [`settle`] where the bike comes to rest under it, [`wanted`] which
+//! [`loads`] says what each axle carries, [`mod@settle`] where the bike comes to rest under it, [`wanted`] which
 //! set-up gives a wanted sag, [`offers`] what the nearest springs on sale give instead, [`equivalent`] which gas
-//! stands for which coil, [`breakaway`] what it takes to get a fork moving, [`curves`] force over travel,
-//! [`free_sag`] what the free sag tells of the spring, [`damping`] how much of it to aim at and [`clickers`] where the
-//! adjusters start. [`situation`] turns answers into a bike that can be computed, [`baseline`] puts what suits it
+//! stands for which coil, [`mod@breakaway`] what it takes to get a fork moving, [`curves`] force over travel,
+//! [`free_sag`] what the free sag tells of the spring, [`damping`] how much of it to aim at and [`mod@clickers`] where the
+//! adjusters start. [`situation`] turns answers into a bike that can be computed, [`mod@baseline`] puts what suits it
 //! together, and [`unknowns`] says how far each number could be off.
 //!
 //! **The model.** Tyres do not enter, since sag is measured from axle to bike. Springs, gas and trapped air act

@@ -159,8 +159,8 @@ impl Ends {
 
     /// The pitch at which both ends, each placed by the pitch itself, agree with it.
     ///
-    /// The difference falls steadily with pitch, since a shift of load by pitch moves the ends much less than the
-    /// pitch itself does; the limits lie beyond any travel, so there is always exactly one answer.
+    /// The limits lie beyond any travel, so there is always an answer. It is the only one for springs that hold a bike
+    /// up, since the load that a pitch shifts then moves the ends some seven times less than the pitch itself does.
     pub(super) fn pitch_rad(
         &self,
         fork_m: impl Fn(f64) -> Result<f64, StanceError>,

@@ -13,23 +13,21 @@ pub struct Tyres {
     pub rear: Band<Pressure>,
 }
 
-/// How far a pressure may be from the start and still be taste, bar.
-const TASTE_BAR: f64 = 0.1;
-
 /// Tyre pressures for the class and ground: common practice, from memory, for tubes and a rider of the class.
 ///
 /// Rocks ask for more, against the rim; sand and mud for less, for the footprint. The tyre's own marking and its
 /// maker's least pressure come first.
 pub fn tyres(situation: &Situation) -> Tyres {
-    let (front, rear) = match situation.machine.class.kind {
-        BikeClass::SmallWheelYouth => (0.85, 0.85),
+    // Front, rear, and how far either may be from it and still be taste, bar.
+    let (front, rear, taste) = match situation.machine.class.kind {
+        BikeClass::SmallWheelYouth => (0.85, 0.85, 0.1),
         BikeClass::Motocross125
         | BikeClass::Motocross250
         | BikeClass::Motocross450
         | BikeClass::EnduroLinkless
-        | BikeClass::EnduroLinkage => (0.9, 0.85),
-        BikeClass::Trail => (1.2, 1.3),
-        BikeClass::Adventure => (1.7, 2.0),
+        | BikeClass::EnduroLinkage => (0.9, 0.85, 0.1),
+        BikeClass::Trail => (1.3, 1.4, 0.3),
+        BikeClass::Adventure => (1.8, 2.0, 0.4),
     };
     let much = |terrain| situation.ground.contains(&(terrain, Share::Lot));
     let mut shift = 0.0;
@@ -41,9 +39,9 @@ pub fn tyres(situation: &Situation) -> Tyres {
     }
     let around = |bar: f64| {
         Band {
-            low: bar + shift - TASTE_BAR,
+            low: bar + shift - taste,
             middle: bar + shift,
-            high: bar + shift + TASTE_BAR,
+            high: bar + shift + taste,
         }
         .map(|bar| pascal(bar * BAR_IN_PA))
     };
