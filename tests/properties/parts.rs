@@ -1,7 +1,6 @@
 //! Laws of single parts, most of them exact.
 
 use proptest::prelude::*;
-use proptest::test_runner::RngSeed;
 use sagwright_core::bike::atmosphere::{gauge_after, gauge_to_set};
 use sagwright_core::bike::fork::{Fork, Spring};
 use sagwright_core::bike::gas::{GasSpring, Law, Negative};
@@ -34,13 +33,7 @@ fn near(got: f64, wanted: f64, relative: f64) {
 }
 
 proptest! {
-    // A fixed seed: the same cases on every machine, so that a failure is never a matter of luck.
-    #![proptest_config(ProptestConfig {
-        cases: 256,
-        rng_seed: RngSeed::Fixed(20_262),
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    })]
+    #![proptest_config(crate::config())]
 
     /// The shock's stroke is the integral of the ratio, and the ratio's slope its derivative; the mean ratio does not
     /// depend on how late it rises.

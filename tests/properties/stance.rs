@@ -1,7 +1,6 @@
 //! Laws of the parts and of where the bike sits.
 
 use proptest::prelude::*;
-use proptest::test_runner::RngSeed;
 use sagwright_core::bike::fork::Fork;
 use sagwright_core::bike::gas::Law;
 use sagwright_core::bike::{Air, ForkSpring, Machine, SetUp, Surroundings};
@@ -87,13 +86,7 @@ fn same_sag(got: Length, wanted: Length) -> bool {
 }
 
 proptest! {
-    // A fixed seed: the same cases on every machine, so that a failure is never a matter of luck.
-    #![proptest_config(ProptestConfig {
-        cases: 256,
-        rng_seed: RngSeed::Fixed(20_261),
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    })]
+    #![proptest_config(crate::config())]
 
     #[test]
     fn a_solved_coil_set_up_gives_back_both_sags(mut any in coils()) {

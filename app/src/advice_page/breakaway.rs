@@ -39,7 +39,7 @@ pub fn breakaway(voice: &Voice, rows: &[BreakawayRow]) -> Html {
             <h3>{ voice.words("advice.breakaway") }</h3>
             <p>{ voice.words("advice.breakaway.lead") }</p>
             <table class="data">
-                <caption class="hidden">{ voice.words("advice.breakaway") }</caption>
+                <caption class="vh">{ voice.words("advice.breakaway") }</caption>
                 <thead>
                     <tr>
                         <th scope="col">{ voice.words("advice.breakaway.fork") }</th>

@@ -18,11 +18,15 @@ const STRONG_FROM: f64 = 1.609_437_912_434_100_4;
 /// The ranked causes.
 pub fn causes(voice: &Voice, causes: &[CauseFinding]) -> Html {
     let (leading, others) = causes.split_at(causes.len().min(IN_FULL));
+    let leading = leading
+        .iter()
+        .enumerate()
+        .map(|(rank, cause)| in_full(voice, rank, cause));
     html! {
         <section class="part">
             { heading(voice, Part::Causes) }
             <p>{ voice.words("advice.causes.lead") }</p>
-            <ol class="causes">{ for leading.iter().map(|cause| in_full(voice, cause)) }</ol>
+            <ol class="causes">{ for leading }</ol>
             if !others.is_empty() {
                 <details class="more">
                     <summary>{ voice.words("advice.causes.others") }</summary>
@@ -33,28 +37,36 @@ pub fn causes(voice: &Voice, causes: &[CauseFinding]) -> Html {
     }
 }
 
-fn in_full(voice: &Voice, cause: &CauseFinding) -> Html {
+/// One cause; the leading one unfolded, because it is what the answer rests on.
+fn in_full(voice: &Voice, rank: usize, cause: &CauseFinding) -> Html {
     html! {
         <li class="cause">
-            <h3>{ voice.say(&cause.name) }</h3>
+            <h3><span class="cause-name">{ voice.say(&cause.name) }</span></h3>
             <p class="cause-chance">
                 <span>{ voice.say(&cause.chance) }</span>
-                <span class="cause-share">
-                    { voice.quantity(cause.probability, Dimension::Share) }
-                </span>
+                <span>{ voice.quantity(cause.probability, Dimension::Share) }</span>
             </p>
             { bar(cause.probability) }
             <p>{ voice.say(&cause.what) }</p>
-            <div class="weighed">
-                { evidence(voice, "advice.evidence.for", "for", &cause.evidence_for) }
-                { evidence(voice, "advice.evidence.against", "against", &cause.evidence_against) }
-            </div>
-            <details class="more">
+            <details class="more" open={rank == 0}>
                 <summary>
-                    { voice.words("advice.confirm") }
-                    <span class="hidden">{ " " }{ voice.say(&cause.name) }</span>
+                    { voice.words("advice.cause.more") }
+                    <span class="vh">{ " " }{ voice.say(&cause.name) }</span>
                 </summary>
-                <p>{ voice.say(&cause.confirm) }</p>
+                <div class="cause-more">
+                    <div class="weighed">
+                        { evidence(voice, "advice.evidence.for", &cause.evidence_for) }
+                        { evidence(voice, "advice.evidence.against", &cause.evidence_against) }
+                    </div>
+                    <dl>
+                        <dt>{ voice.words("advice.cause.feel") }</dt>
+                        <dd>{ voice.say(&cause.feel) }</dd>
+                        <dt>{ voice.words("advice.cause.confirm") }</dt>
+                        <dd>{ voice.say(&cause.confirm) }</dd>
+                        <dt>{ voice.words("advice.cause.cures") }</dt>
+                        <dd>{ voice.say(&cause.cures) }</dd>
+                    </dl>
+                </div>
             </details>
         </li>
     }
@@ -71,7 +83,7 @@ pub fn bar(share: f64) -> Html {
     }
 }
 
-fn evidence(voice: &Voice, key: &'static str, side: &'static str, evidence: &[Evidence]) -> Html {
+fn evidence(voice: &Voice, key: &'static str, evidence: &[Evidence]) -> Html {
     if evidence.is_empty() {
         return Html::default();
     }
@@ -79,12 +91,12 @@ fn evidence(voice: &Voice, key: &'static str, side: &'static str, evidence: &[Ev
         html! {
             <li>
                 { voice.say(&piece.text) }
-                <span class="chip">{ voice.words(strength(piece.weight)) }</span>
+                <span class="hint">{ " " }{ voice.words(strength(piece.weight)) }</span>
             </li>
         }
     });
     html! {
-        <div class={classes!("evidence", side)}>
+        <div class="evidence">
             <h4>{ voice.words(key) }</h4>
             <ul>{ for items }</ul>
         </div>
@@ -111,7 +123,7 @@ fn listed(voice: &Voice, causes: &[CauseFinding]) -> Html {
     });
     html! {
         <table class="data">
-            <thead class="hidden">
+            <thead class="vh">
                 <tr>
                     <th scope="col">{ voice.words("advice.causes.cause") }</th>
                     <th scope="col">{ voice.words("advice.causes.chance") }</th>

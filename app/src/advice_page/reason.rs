@@ -35,7 +35,7 @@ pub fn why(voice: &Voice, name: &str, reason: &Reason, dimension: Dimension) -> 
         <details class="more why-number">
             <summary>
                 { voice.words("advice.why") }
-                <span class="hidden">{ " " }{ name }</span>
+                <span class="vh">{ " " }{ name }</span>
             </summary>
             { grounds(voice, reason, dimension) }
         </details>
@@ -57,7 +57,7 @@ pub fn grounds(voice: &Voice, reason: &Reason, dimension: Dimension) -> Html {
             if !reason.inputs.is_empty() {
                 <table class="data inputs">
                     <caption>{ voice.words("advice.why.inputs") }</caption>
-                    <thead class="hidden">
+                    <thead class="vh">
                         <tr>
                             <th scope="col">{ voice.words("advice.why.input") }</th>
                             <th scope="col">{ voice.words("advice.why.value") }</th>

@@ -105,7 +105,7 @@ fn body(voice: &Voice, remedy: &RemedyFinding) -> Html {
             }
             <h4>{ voice.words("advice.remedy.cannot") }</h4>
             <p>{ voice.say(&remedy.cannot) }</p>
-            <p class="small">{ voice.say(&remedy.cost.source) }</p>
+            <p class="hint">{ voice.say(&remedy.cost.source) }</p>
         </div>
     }
 }
@@ -122,7 +122,7 @@ fn effects(voice: &Voice, effects: &[Effect]) -> Html {
                 <span class="effect-change">
                     { voice.quantity(effect.before, effect.dimension) }
                     <span aria-hidden="true">{ " → " }</span>
-                    <span class="hidden">{ voice.words("advice.effect.to") }</span>
+                    <span class="vh">{ voice.words("advice.effect.to") }</span>
                     <strong>{ voice.quantity(effect.after, effect.dimension) }</strong>
                 </span>
                 { why(voice, &name, &effect.reason, effect.dimension) }

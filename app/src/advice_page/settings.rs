@@ -1,6 +1,6 @@
 //! The settings card: what to set, old beside new, a table per end.
 
-use sagwright_core::advice::{Caution, Setting, SettingId};
+use sagwright_core::advice::{Caution, Setting};
 use sagwright_core::intake::End;
 use sagwright_core::quantity::{Dimension, Unit};
 use sagwright_core::words::{Arg, Text};
@@ -104,9 +104,9 @@ fn end_card(voice: &Voice, settings: &[Setting], end: End) -> Html {
     html! {
         <div class="end-card">
             <h3>{ voice.words(end_key(end)) }</h3>
-            { for shared.iter().map(|one| signal::caution(voice, one)) }
+            { signal::grouped(voice, shared.iter().copied()) }
             <table class="card">
-                <caption class="hidden">{ voice.words(end_key(end)) }</caption>
+                <caption class="vh">{ voice.words(end_key(end)) }</caption>
                 <thead>
                     <tr>
                         <th scope="col">{ voice.words("advice.setting") }</th>
@@ -131,14 +131,18 @@ const fn end_key(end: End) -> &'static str {
 /// The cautions that stand on more than one row of an end: said once, before the table, not on every row.
 fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
     let every = || settings.iter().flat_map(|setting| &setting.cautions);
-    let repeated = every().filter(|one| every().filter(|other| other == one).count() > 1);
-    signal::gravest_first(repeated)
+    every()
+        .filter(|one| every().filter(|other| other == one).count() > 1)
+        .collect()
 }
 
 fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
     let advised = &setting.advised;
     let label = voice.say(&setting.label);
-    let own = setting.cautions.iter().filter(|one| !shared.contains(one));
+    let own = setting
+        .cautions
+        .iter()
+        .filter(|one| !shared.contains(one));
     html! {
         <tbody>
             <tr class="card-values">
@@ -148,19 +152,17 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
                     <strong class="card-number">
                         { voice.quantity(advised.value, advised.dimension) }
                     </strong>
-                    if let Some(key) = counted(setting.id) {
-                        <span class="small">{ " " }{ voice.words(key) }</span>
-                    }
                     if let Some(range) = range(voice, advised) {
-                        <span class="small block">
-                            { voice.with("advice.setting.range", "range", Arg::Raw(range)) }
+                        <span class="hint block">
+                            { voice.words("advice.setting.range") }
+                            <span class="unbroken">{ range }</span>
                         </span>
                     }
                 </td>
             </tr>
             <tr class="card-notes">
                 <td colspan="3">
-                    { for own.map(|one| signal::caution(voice, one)) }
+                    { signal::grouped(voice, own) }
                     { for setting.notes.iter().map(|note| html! { <p>{ voice.say(note) }</p> }) }
                     { nearest(voice, &setting.nearest) }
                     { why(voice, &label, &advised.reason, advised.dimension) }
@@ -174,7 +176,7 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
 fn now(voice: &Voice, setting: &Setting) -> Html {
     let dimension = setting.advised.dimension;
     let Some(now) = setting.now else {
-        return html! { <span class="small">{ voice.words("advice.setting.unknown") }</span> };
+        return html! { <span class="hint">{ voice.words("advice.setting.unknown") }</span> };
     };
     let (shown, advised) = (
         voice.quantity(now, dimension),
@@ -185,20 +187,8 @@ fn now(voice: &Voice, setting: &Setting) -> Html {
         <>
             { shown }
             if same {
-                <span class="small block">{ voice.words("advice.setting.keep") }</span>
+                <span class="hint block">{ voice.words("advice.setting.keep") }</span>
             }
         </>
-    }
-}
-
-/// Key of what an adjuster is counted in; `None` for what carries a unit.
-pub const fn counted(id: SettingId) -> Option<&'static str> {
-    match id {
-        SettingId::ForkCompression
-        | SettingId::ForkRebound
-        | SettingId::ShockLowCompression
-        | SettingId::ShockRebound => Some("advice.counted.clicks"),
-        SettingId::ShockHighCompression => Some("advice.counted.quarter-turns"),
-        _ => None,
     }
 }

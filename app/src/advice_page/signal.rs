@@ -15,13 +15,24 @@ const fn class(signal: SignalWord) -> &'static str {
     }
 }
 
-/// One caution.
-pub fn caution(voice: &Voice, caution: &Caution) -> Html {
-    let word = voice.words(format!("signal.{}", caution.signal.word()));
+/// Cautions, the gravest first, one panel per signal word and each text once.
+pub fn grouped<'a>(voice: &Voice, cautions: impl IntoIterator<Item = &'a Caution>) -> Html {
+    let cautions = gravest_first(cautions.into_iter());
+    let panels = cautions
+        .chunk_by(|one, next| one.signal == next.signal)
+        .filter_map(|same| Some(panel(voice, same.first()?.signal, same)));
+    html! { <>{ for panels }</> }
+}
+
+fn panel(voice: &Voice, signal: SignalWord, cautions: &[&Caution]) -> Html {
+    let word = voice.words(format!("signal.{}", signal.word()));
     // The alert sign stands before words about injury only; a notice is about things.
-    let alert = caution.signal != SignalWord::Notice;
+    let alert = signal != SignalWord::Notice;
+    let texts = cautions.iter().map(|one| {
+        html! { <p>{ voice.say(&one.text) }</p> }
+    });
     html! {
-        <div class={class(caution.signal)} role="note">
+        <div class={class(signal)} role="note">
             <p class="signal-word">
                 if alert {
                     <svg class="signal-sign" viewBox="0 0 24 22" width="24" height="22" aria-hidden="true">
@@ -31,19 +42,13 @@ pub fn caution(voice: &Voice, caution: &Caution) -> Html {
                 }
                 { word }
             </p>
-            <p class="signal-text">{ voice.say(&caution.text) }</p>
+            <div class="signal-texts">{ for texts }</div>
         </div>
     }
 }
 
-/// Several cautions, the gravest first, each text once.
-pub fn grouped(voice: &Voice, cautions: &[Caution]) -> Html {
-    let cautions = gravest_first(cautions.iter());
-    html! { <>{ for cautions.into_iter().map(|one| caution(voice, one)) }</> }
-}
-
 /// Orders by gravity and drops repetitions; equals keep their order.
-pub fn gravest_first<'a>(cautions: impl Iterator<Item = &'a Caution>) -> Vec<&'a Caution> {
+fn gravest_first<'a>(cautions: impl Iterator<Item = &'a Caution>) -> Vec<&'a Caution> {
     let mut seen: Vec<&Text> = Vec::new();
     let mut ordered: Vec<&Caution> = cautions
         .filter(|one| {

@@ -27,7 +27,7 @@ pub fn stop(voice: &Voice, stop: &StopRiding) -> Html {
                     </svg>
                     { voice.words("advice.stop.title") }
                 </p>
-                <p class="answer-sentence">{ voice.say(&stop.sentence) }</p>
+                <p class="verdict-sentence">{ voice.say(&stop.sentence) }</p>
             </section>
             { for signs }
             { signal::grouped(voice, &stop.cautions) }

@@ -89,10 +89,10 @@ fn answer(voice: &Voice, advice: &SetUpAdvice) -> Html {
         html! { <li>{ voice.say(caveat) }</li> }
     });
     html! {
-        <section class="answer" aria-label={voice.words("advice.answer")}>
-            <p class="answer-sentence">{ voice.say(&advice.sentence) }</p>
+        <section class="verdict" aria-label={voice.words("advice.answer")}>
+            <p class="verdict-sentence">{ voice.say(&advice.sentence) }</p>
             if !advice.caveats.is_empty() {
-                <ul class="answer-caveats">{ for caveats }</ul>
+                <ul class="verdict-caveats">{ for caveats }</ul>
             }
         </section>
     }

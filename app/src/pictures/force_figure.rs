@@ -275,7 +275,7 @@ fn table(picture: &ForcePicture, voice: &Voice, message: &str) -> Html {
                 <th scope="row">
                     { voice.quantity(travel, Dimension::Length) }
                     if let Some(name) = mark {
-                        <span class="small">{ " " }{ voice.say(name) }</span>
+                        <span class="hint">{ " " }{ voice.say(name) }</span>
                     }
                 </th>
                 { for cells }

@@ -32,9 +32,8 @@ impl Palette {
         now: RGBColor(0, 0, 0),
     };
 
-    /// The colours of the element whose computed `style` is given, from the custom properties
-    /// `--picture-paper`, `-ink`, `-grid`, `-mark`, `-gas`, `-coil` and `-now`. One that the canvas cannot
-    /// read is taken from [`Self::PRINT`].
+    /// The colours of the element whose computed `style` is given, from the custom properties of the page. One
+    /// that the canvas cannot read is taken from [`Self::PRINT`].
     pub fn of(style: &CssStyleDeclaration, context: &CanvasRenderingContext2d) -> Self {
         let read = |name: &str, otherwise: RGBColor| {
             style
@@ -44,13 +43,13 @@ impl Palette {
                 .unwrap_or(otherwise)
         };
         Self {
-            paper: read("--picture-paper", Self::PRINT.paper),
-            ink: read("--picture-ink", Self::PRINT.ink),
-            grid: read("--picture-grid", Self::PRINT.grid),
-            mark: read("--picture-mark", Self::PRINT.mark),
-            gas: read("--picture-gas", Self::PRINT.gas),
-            coil: read("--picture-coil", Self::PRINT.coil),
-            now: read("--picture-now", Self::PRINT.now),
+            paper: read("--paper", Self::PRINT.paper),
+            ink: read("--ink", Self::PRINT.ink),
+            grid: read("--plot-grid", Self::PRINT.grid),
+            mark: read("--plot-mark", Self::PRINT.mark),
+            gas: read("--plot-gas", Self::PRINT.gas),
+            coil: read("--plot-coil", Self::PRINT.coil),
+            now: read("--ink", Self::PRINT.now),
         }
     }
 

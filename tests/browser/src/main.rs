@@ -1,3 +1,0 @@
-//! Test support.
-
-fn main() {}

@@ -1,0 +1,339 @@
+//! The page as a rider handles it: by what is written on things, waiting as a person would.
+
+use std::fs;
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+
+use anyhow::{Context as _, Result, bail, ensure};
+use base64::Engine as _;
+use serde_json::{Value, json};
+use thirtyfour::components::SelectElement;
+use thirtyfour::prelude::*;
+
+use crate::axe;
+use crate::screen::Screen;
+use crate::site::root;
+
+/// How long anything may take to appear. Far more than it should, so that a busy machine fails no test.
+const PATIENCE: Duration = Duration::from_secs(15);
+const LOOK_AGAIN: Duration = Duration::from_millis(40);
+
+/// The step forward in the wizard.
+const CONTINUE: &str = "Continue";
+
+/// An open page. Every method waits until it can do its work, or fails saying what it waited for.
+#[derive(Debug)]
+pub struct Page {
+    browser: WebDriver,
+    address: String,
+    screen: Screen,
+}
+
+impl Page {
+    pub(crate) fn new(browser: WebDriver, address: String, screen: Screen) -> Self {
+        Self {
+            browser,
+            address,
+            screen,
+        }
+    }
+
+    /// The driver itself, for what the methods here do not cover.
+    pub fn browser(&self) -> &WebDriver {
+        &self.browser
+    }
+
+    /// Where the site is served, ending in `/`.
+    pub fn address(&self) -> &str {
+        &self.address
+    }
+
+    // Going places.
+
+    /// Opens a page of the site, such as `#/rider/weight`, and waits for its heading.
+    pub async fn open(&self, fragment: &str) -> Result<()> {
+        self.browser
+            .goto(format!("{}{fragment}", self.address))
+            .await?;
+        self.heading().await.map(drop)
+    }
+
+    /// Loads the page anew, as after closing and opening the browser.
+    pub async fn reload(&self) -> Result<()> {
+        self.browser.refresh().await?;
+        self.heading().await.map(drop)
+    }
+
+    /// The browser's own back button.
+    pub async fn back(&self) -> Result<()> {
+        Ok(self.browser.back().await?)
+    }
+
+    /// The browser's own forward button.
+    pub async fn forward(&self) -> Result<()> {
+        Ok(self.browser.forward().await?)
+    }
+
+    /// The step forward in the wizard.
+    pub async fn continue_(&self) -> Result<()> {
+        self.click(CONTINUE).await
+    }
+
+    // Handling things by what is written on them: the whole text, or a beginning that only one thing has.
+
+    /// Clicks a button, link or disclosure.
+    pub async fn click(&self, text: &str) -> Result<()> {
+        let found = self.find("control", text, None).await?;
+        Ok(found.click().await?)
+    }
+
+    /// Chooses a radio button or checkbox by its label.
+    pub async fn choose(&self, label: &str) -> Result<()> {
+        Ok(self.find("choice", label, None).await?.click().await?)
+    }
+
+    /// Chooses within the group whose legend or heading begins so, where labels repeat on a page.
+    pub async fn choose_in(&self, group: &str, label: &str) -> Result<()> {
+        let found = self.find("choice", label, Some(group)).await?;
+        Ok(found.click().await?)
+    }
+
+    /// Whether a radio button or checkbox is chosen.
+    pub async fn is_chosen(&self, label: &str) -> Result<bool> {
+        let script = "const node = arguments[0].control ?? arguments[0]; \
+                      return node.checked ?? node.getAttribute('aria-checked') === 'true';";
+        let found = self.find("choice", label, None).await?;
+        let answer = self.browser.execute(script, vec![found.to_json()?]).await?;
+        answer.json().as_bool().context("neither chosen nor not")
+    }
+
+    /// Types into a field, replacing what is there, and leaves the field.
+    pub async fn fill(&self, label: &str, text: &str) -> Result<()> {
+        let field = self.find("field", label, None).await?;
+        field.send_keys(Key::Control + "a").await?;
+        field.send_keys(Key::Delete).await?;
+        field.send_keys(text).await?;
+        field.send_keys(Key::Tab).await?;
+        Ok(())
+    }
+
+    /// Picks an option of a drop-down list by its text.
+    pub async fn pick(&self, label: &str, option: &str) -> Result<()> {
+        let list = self.find("field", label, None).await?;
+        SelectElement::new(&list)
+            .await?
+            .select_by_exact_text(option)
+            .await?;
+        Ok(())
+    }
+
+    /// What stands in a field.
+    pub async fn value(&self, label: &str) -> Result<String> {
+        let field = self.find("field", label, None).await?;
+        Ok(field.prop("value").await?.unwrap_or_default())
+    }
+
+    /// The complaint a field carries: the text of what describes it, once it is marked invalid.
+    pub async fn complaint(&self, label: &str) -> Result<String> {
+        let script = "const node = arguments[0]; \
+            if (node.getAttribute('aria-invalid') !== 'true') return ''; \
+            const ids = node.getAttribute('aria-errormessage') ?? node.getAttribute('aria-describedby') ?? ''; \
+            return ids.split(/\\s+/).map((id) => document.getElementById(id)?.innerText ?? '').join(' ').trim();";
+        let field = self.find("field", label, None).await?.to_json()?;
+        self.wait(&format!("a complaint at \"{label}\""), async || {
+            let text = self.browser.execute(script, vec![field.clone()]).await?;
+            let text = text.json().as_str().unwrap_or_default().to_owned();
+            Ok((!text.is_empty()).then_some(text))
+        })
+        .await
+    }
+
+    async fn find(&self, kind: &str, text: &str, group: Option<&str>) -> Result<WebElement> {
+        let script = include_str!("find.js");
+        let place = group
+            .map(|group| format!(" in \"{group}\""))
+            .unwrap_or_default();
+        self.wait(&format!("a {kind} called \"{text}\"{place}"), async || {
+            let arguments = vec![json!(kind), json!(text), json!(group)];
+            let found = self.browser.execute(script, arguments).await?;
+            Ok(if found.json().is_null() {
+                None
+            } else {
+                Some(found.element()?)
+            })
+        })
+        .await
+    }
+
+    // Reading.
+
+    /// The text of the page's main heading.
+    pub async fn heading(&self) -> Result<String> {
+        self.wait("a heading", async || {
+            let text = self
+                .evaluate("document.querySelector('h1')?.innerText ?? ''")
+                .await?;
+            let text = text.as_str().unwrap_or_default().trim().to_owned();
+            Ok((!text.is_empty()).then_some(text))
+        })
+        .await
+    }
+
+    /// Waits until the main heading contains a text.
+    pub async fn arrives_at(&self, heading: &str) -> Result<()> {
+        self.wait(&format!("the heading \"{heading}\""), async || {
+            Ok(self.heading().await?.contains(heading).then_some(()))
+        })
+        .await
+    }
+
+    /// Waits until a text stands anywhere on the page.
+    pub async fn sees(&self, text: &str) -> Result<()> {
+        self.wait(&format!("the text \"{text}\""), async || {
+            Ok(self.text().await?.contains(text).then_some(()))
+        })
+        .await
+    }
+
+    /// All the text of the page, as it is shown.
+    pub async fn text(&self) -> Result<String> {
+        let text = self.evaluate("document.body.innerText").await?;
+        Ok(text.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// The value of a JavaScript expression, for what cannot be seen.
+    pub async fn evaluate(&self, expression: &str) -> Result<Value> {
+        let script = format!("return ({expression});");
+        Ok(self.browser.execute(script, vec![]).await?.json().clone())
+    }
+
+    /// Looks until `look` finds something. What is not there yet and what was just replaced are looked for again.
+    async fn wait<T>(&self, what: &str, look: impl AsyncFn() -> Result<Option<T>>) -> Result<T> {
+        let start = Instant::now();
+        loop {
+            let looked = look().await;
+            match looked {
+                Ok(Some(found)) => return Ok(found),
+                Ok(None) if start.elapsed() > PATIENCE => {
+                    bail!("waited {PATIENCE:?} for {what}, in vain")
+                }
+                Err(error) if start.elapsed() > PATIENCE => {
+                    return Err(error.context(format!("while waiting for {what}")));
+                }
+                _ => tokio::time::sleep(LOOK_AGAIN).await,
+            }
+        }
+    }
+
+    // Standing demands on any page.
+
+    /// Asserts that no accessibility rule is broken on the page as it stands.
+    pub async fn accessible(&self) -> Result<()> {
+        axe::check(&self.browser).await
+    }
+
+    /// Asserts that nothing sticks out sideways, naming what does.
+    pub async fn fits(&self) -> Result<()> {
+        let limit = self.screen.width;
+        let wide = self
+            .evaluate(&format!(
+                "[...document.body.querySelectorAll('*')] \
+                 .filter((node) => node.getBoundingClientRect().right > {limit} + 1) \
+                 .slice(-5).map((node) => node.outerHTML.slice(0, 120))"
+            ))
+            .await?;
+        let width = self
+            .evaluate("document.documentElement.scrollWidth")
+            .await?;
+        ensure!(
+            width.as_u64() <= Some(limit.into()),
+            "the page is {width} px wide on a screen of {limit}; what sticks out: {wide:#}"
+        );
+        Ok(())
+    }
+
+    /// Switches to the dark or the light theme, as the system's setting would.
+    pub async fn dark(&self, dark: bool) -> Result<()> {
+        let value = if dark { "dark" } else { "light" };
+        let feature = json!({ "name": "prefers-color-scheme", "value": value });
+        let media = json!({ "features": [feature] });
+        self.browser
+            .cdp()
+            .send_raw("Emulation.setEmulatedMedia", media)
+            .await?;
+        Ok(())
+    }
+
+    /// Takes a picture of the whole page, below the fold too: `screenshots/NAME-SCREEN.png`.
+    pub async fn picture(&self, name: &str) -> Result<()> {
+        self.take_picture(name).await.map(drop)
+    }
+
+    async fn take_picture(&self, name: &str) -> Result<PathBuf> {
+        let options = json!({ "format": "png", "captureBeyondViewport": true });
+        let shot = self
+            .browser
+            .cdp()
+            .send_raw("Page.captureScreenshot", options)
+            .await?;
+        let data = shot["data"]
+            .as_str()
+            .context("the browser gave no picture")?;
+        let folder = root().join("screenshots");
+        fs::create_dir_all(&folder)?;
+        let path = folder.join(format!("{name}-{}.png", self.screen.name));
+        fs::write(
+            &path,
+            base64::engine::general_purpose::STANDARD.decode(data)?,
+        )?;
+        Ok(path)
+    }
+
+    // What went on behind the page.
+
+    /// The console's errors and warnings since last asked; asking empties it.
+    pub async fn take_console(&self) -> Result<Vec<String>> {
+        let log = self.browser.browser_log().await?;
+        let bad = log
+            .into_iter()
+            .filter(|entry| matches!(entry.level.as_str(), "SEVERE" | "WARNING"));
+        Ok(bad
+            .map(|entry| format!("{} {}", entry.level, entry.message))
+            .collect())
+    }
+
+    /// Every address on a network that the page asked for since last asked, in order.
+    pub async fn requests(&self) -> Result<Vec<String>> {
+        let log = self.browser.get_log("performance").await?;
+        let events = log
+            .iter()
+            .filter_map(|entry| serde_json::from_str::<Value>(&entry.message).ok());
+        let sent = events.filter(|event| event["message"]["method"] == "Network.requestWillBeSent");
+        let url = |event: Value| {
+            event["message"]["params"]["request"]["url"]
+                .as_str()
+                .map(str::to_owned)
+        };
+        // The browser's own pages, data and blobs come from no network.
+        let network = |url: &String| url.starts_with("http") || url.starts_with("ws");
+        Ok(sent.filter_map(url).filter(network).collect())
+    }
+
+    /// Where the page stood, for a failed test: address, heading, text, console and a picture.
+    pub(crate) async fn account(&self, name: &str) -> String {
+        let url = self.browser.current_url().await.map(|url| url.to_string());
+        let heading = self
+            .evaluate("document.querySelector('h1')?.innerText")
+            .await;
+        let text = self.text().await.unwrap_or_default();
+        let text: String = text.chars().take(600).collect();
+        let console = self.take_console().await.unwrap_or_default();
+        let picture = self.take_picture(&format!("failed-{name}")).await;
+        format!(
+            "  at {}\n  heading {}\n  picture {}\n  console {console:?}\n  text {text:?}",
+            url.unwrap_or_else(|error| error.to_string()),
+            heading.unwrap_or_default(),
+            picture.map_or_else(|error| error.to_string(), |path| path.display().to_string()),
+        )
+    }
+}

@@ -1,0 +1,75 @@
+//! The site under test: built once, served by the very program that `cargo run` starts.
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::sync::OnceLock;
+
+use anyhow::{Context as _, Result, ensure};
+
+use crate::process::Process;
+
+/// The program that builds and serves, and the folder with the built site.
+#[derive(Debug)]
+struct Built {
+    host: PathBuf,
+    dist: PathBuf,
+}
+
+/// The root of the workspace.
+pub fn root() -> &'static Path {
+    // This crate lies two folders below the root.
+    Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
+}
+
+/// Serves the site on a free port; returns the server and its address, which ends in `/`.
+pub fn serve() -> Result<(Process, String)> {
+    static BUILT: OnceLock<Result<Built, String>> = OnceLock::new();
+    let built = BUILT
+        .get_or_init(|| build().map_err(|error| format!("{error:#}")))
+        .as_ref()
+        .map_err(|error| anyhow::anyhow!("the site could not be built: {error}"))?;
+    Process::start(
+        Command::new(&built.host)
+            .args(["serve", "--port", "0", "--no-open", "--dist"])
+            .arg(&built.dist),
+        |line| line.strip_prefix("Sagwright is at ").map(str::to_owned),
+    )
+}
+
+fn build() -> Result<Built> {
+    let host = host()?;
+    if let Some(dist) = std::env::var_os("SAGWRIGHT_DIST") {
+        let dist = PathBuf::from(dist);
+        return Ok(Built { host, dist });
+    }
+    let status = Command::new(&host)
+        .arg("build")
+        .current_dir(root())
+        .stdout(Stdio::null())
+        .status()?;
+    ensure!(status.success(), "`cargo run -- build` failed");
+    let dist = root().join("dist");
+    Ok(Built { host, dist })
+}
+
+/// Compiles the program that serves and returns where cargo put it.
+fn host() -> Result<PathBuf> {
+    let output = Command::new(env!("CARGO"))
+        .args([
+            "build",
+            "--package",
+            "sagwright",
+            "--message-format",
+            "json-render-diagnostics",
+        ])
+        .current_dir(root())
+        .stderr(Stdio::inherit())
+        .output()?;
+    ensure!(output.status.success(), "the host did not compile");
+    String::from_utf8_lossy(&output.stdout)
+        .lines()
+        .filter_map(|line| serde_json::from_str::<serde_json::Value>(line).ok())
+        .filter(|message| message["target"]["name"] == "sagwright")
+        .find_map(|message| message["executable"].as_str().map(PathBuf::from))
+        .context("cargo named no program called sagwright")
+}

@@ -1,0 +1,189 @@
+//! Every sentence the advice can ask for is there, and none is there for nothing.
+
+use std::collections::BTreeSet;
+
+use sagwright_core::advice::{Options, SignalWord, advise};
+use sagwright_core::cause::{Cause, checks::CHECKS};
+use sagwright_core::intake::{
+    BikeClass, Feeling, Field, ForkKind, Intake, PushFeel, ShockKind, StopSign, read,
+};
+use sagwright_core::remedy::{Tier, catalogue::CATALOGUE};
+use sagwright_core::words::{Book, UnitChoice};
+use serde_json::Value;
+
+/// Every key in a document of advice.
+fn keys_in(document: &Value, keys: &mut BTreeSet<String>) {
+    match document {
+        Value::Array(items) => items.iter().for_each(|item| keys_in(item, keys)),
+        Value::Object(fields) => {
+            if let Some(Value::String(key)) = fields.get("key") {
+                keys.insert(key.clone());
+            }
+            fields.values().for_each(|value| keys_in(value, keys));
+        }
+        _ => {}
+    }
+}
+
+/// The keys built from closed lists.
+fn listed() -> BTreeSet<String> {
+    let mut keys = BTreeSet::new();
+    let mut add = |key: String| keys.insert(key);
+    for cause in Cause::ALL {
+        for part in ["name", "what", "feel", "confirm", "cures"] {
+            add(format!("cause.{}.{part}", cause.word()));
+        }
+    }
+    for entry in CATALOGUE {
+        let word = entry.id.word();
+        for part in ["name", "cannot"] {
+            add(format!("remedy.{word}.{part}"));
+        }
+        for step in 1..=entry.steps {
+            add(format!("remedy.{word}.step{step}"));
+        }
+        for caution in entry.cautions {
+            add(format!("caution.{caution}"));
+        }
+    }
+    for check in CHECKS {
+        for part in ["what", "why", "reading"] {
+            add(format!("check.{}.{part}", check.word));
+        }
+    }
+    for sign in StopSign::ALL {
+        add(format!("stop.{}.why", sign.word()));
+        add(format!("stop.{}.instead", sign.word()));
+    }
+    for feel in PushFeel::ALL {
+        add(format!("evidence.push-front-{}", feel.word()));
+        add(format!("evidence.push-rear-{}", feel.word()));
+    }
+    for tier in Tier::ALL {
+        add(format!("tier.{}", tier.word()));
+        add(format!("tier.{}.what", tier.word()));
+    }
+    for signal in [
+        SignalWord::Danger,
+        SignalWord::Warning,
+        SignalWord::Caution,
+        SignalWord::Notice,
+    ] {
+        add(format!("signal.{}", signal.word()));
+    }
+    keys.extend(
+        Field::ALL
+            .iter()
+            .map(|field| format!("field.{}", field.path())),
+    );
+    keys.extend(
+        Feeling::ALL
+            .iter()
+            .map(|feeling| format!("feeling.{}", feeling.word())),
+    );
+    keys.extend(
+        BikeClass::ALL
+            .iter()
+            .map(|class| format!("class.{}", class.word())),
+    );
+    keys.extend(
+        ForkKind::ALL
+            .iter()
+            .map(|fork| format!("fork.{}", fork.word())),
+    );
+    keys.extend(
+        ShockKind::ALL
+            .iter()
+            .map(|shock| format!("shock.{}", shock.word())),
+    );
+    keys
+}
+
+/// Keys that stand as literals in the sources of the core.
+fn written_in_sources() -> BTreeSet<String> {
+    let mut keys = BTreeSet::new();
+    let mut folders = vec![std::path::PathBuf::from(concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/src"
+    ))];
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(folder).expect("the sources are there") {
+            let path = entry.expect("readable").path();
+            if path.is_dir() {
+                folders.push(path);
+            } else {
+                let text = std::fs::read_to_string(path).expect("readable");
+                let quoted = text.split('"').skip(1).step_by(2);
+                keys.extend(quoted.filter(|q| q.contains('.')).map(str::to_owned));
+            }
+        }
+    }
+    keys
+}
+
+#[test]
+fn every_listed_sentence_is_there() {
+    let book = Book::english();
+    let missing: Vec<String> = listed().into_iter().filter(|key| !book.has(key)).collect();
+    assert!(missing.is_empty(), "no words for {missing:#?}");
+}
+
+#[test]
+fn demo_advice_has_words_for_everything_with_every_gap_filled() {
+    let book = Book::english();
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data");
+    for entry in std::fs::read_dir(folder).expect("the demo data is there") {
+        let path = entry.expect("readable").path();
+        if path.ends_with("workshop.json") || path.extension().is_none_or(|e| e != "json") {
+            continue;
+        }
+        let intake = read(&std::fs::read_to_string(&path).expect("readable")).expect("well-formed");
+        spoken(&book, &intake);
+    }
+    spoken(&book, &Intake::default());
+}
+
+/// Asserts that nothing said about this intake lacks words.
+fn spoken(book: &Book, intake: &Intake) {
+    let advice = advise(intake, &Options::default()).expect("a checked intake");
+    let mut document = serde_json::to_value(&advice).expect("plain data");
+    let mut keys = BTreeSet::new();
+    keys_in(&document, &mut keys);
+    assert!(keys.len() > 3, "the advice says nothing");
+    let missing: Vec<_> = keys.iter().filter(|key| !book.has(key)).collect();
+    assert!(missing.is_empty(), "no words for {missing:#?}");
+    book.spell_out(&mut document, &UnitChoice::default());
+    let said = document.to_string();
+    for gap in ["\"text\":\"[", " [", "{"] {
+        let in_text = said
+            .split("\"text\":\"")
+            .skip(1)
+            .filter_map(|t| t.split('"').next());
+        let bad: Vec<&str> = in_text
+            .filter(|text| text.contains(gap.trim_start_matches("\"text\":\"")))
+            .collect();
+        assert!(
+            gap == "\"text\":\"[" || bad.is_empty(),
+            "unfilled gaps in {bad:#?}"
+        );
+    }
+}
+
+#[test]
+fn no_sentence_is_there_for_nothing() {
+    let mut used = listed();
+    used.extend(written_in_sources());
+    // Keys put together from a literal stem: the stem stands in the sources with its gap.
+    let stems: Vec<String> = used
+        .iter()
+        .filter_map(|key| key.split_once('{').map(|(stem, _)| stem.to_owned()))
+        .collect();
+    let book = Book::english();
+    let unused: Vec<&str> = book
+        .keys()
+        .filter(|key| {
+            !used.contains(*key) && !stems.iter().any(|s| !s.is_empty() && key.starts_with(s))
+        })
+        .collect();
+    assert!(unused.is_empty(), "nobody says {unused:#?}");
+}
