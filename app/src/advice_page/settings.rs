@@ -20,11 +20,15 @@ pub fn settings(
     settings: &[Setting],
     on_unit: &Callback<(Dimension, Unit)>,
 ) -> Html {
+    let shared = shared_cautions(settings);
     html! {
         <section class="part settings">
             { heading(voice, Part::Settings) }
             { unit_switches(voice, settings, on_unit) }
-            { for End::ALL.iter().map(|&end| end_card(voice, settings, end)) }
+            { signal::grouped(voice, shared.iter().copied()) }
+            <div class="cards">
+                { for End::ALL.iter().map(|&end| end_card(voice, settings, end, &shared)) }
+            </div>
         </section>
     }
 }
@@ -94,17 +98,15 @@ const fn switch_key(dimension: Dimension) -> &'static str {
 }
 
 /// The table of one end; nothing where the advice has nothing to set there.
-fn end_card(voice: &Voice, settings: &[Setting], end: End) -> Html {
+fn end_card(voice: &Voice, settings: &[Setting], end: End, shared: &[&Caution]) -> Html {
     let own: Vec<&Setting> = settings.iter().filter(|s| s.end == end).collect();
     if own.is_empty() {
         return Html::default();
     }
-    let shared = shared_cautions(&own);
-    let rows = own.iter().map(|setting| rows_of(voice, setting, &shared));
+    let rows = own.iter().map(|setting| rows_of(voice, setting, shared));
     html! {
         <div class="end-card">
             <h3>{ voice.words(end_key(end)) }</h3>
-            { signal::grouped(voice, shared.iter().copied()) }
             <table class="card">
                 <caption class="vh">{ voice.words(end_key(end)) }</caption>
                 <thead>
@@ -128,8 +130,8 @@ const fn end_key(end: End) -> &'static str {
     }
 }
 
-/// The cautions that stand on more than one row of an end: said once, before the table, not on every row.
-fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
+/// The cautions that stand on more than one row: said once, before the tables, not on every row.
+fn shared_cautions(settings: &[Setting]) -> Vec<&Caution> {
     let every = || settings.iter().flat_map(|setting| &setting.cautions);
     every()
         .filter(|one| every().filter(|other| other == one).count() > 1)
@@ -139,10 +141,7 @@ fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
 fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
     let advised = &setting.advised;
     let label = voice.say(&setting.label);
-    let own = setting
-        .cautions
-        .iter()
-        .filter(|one| !shared.contains(one));
+    let own = setting.cautions.iter().filter(|one| !shared.contains(one));
     html! {
         <tbody>
             <tr class="card-values">

@@ -128,7 +128,7 @@ fn assumptions(
 
 /// A button to the page of a question, which says where it leads.
 fn to_question(voice: &Voice, question: Question, on_question: &Callback<Question>) -> Html {
-    let page = Text::new(format!("advice.page.{}", question.word()));
+    let page = Text::new(format!("answers.{}", question.word()));
     html! {
         <button
             type="button"
