@@ -9,6 +9,7 @@ use yew::prelude::*;
 use super::contents::{Part, heading};
 use super::nearest::nearest;
 use super::reason::{figure, grounds, range, why};
+use super::units::unit_switches;
 use super::{Voice, signal};
 
 /// Kinds of number on the card that riders read in more than one unit.
@@ -21,10 +22,14 @@ pub fn settings(
     on_unit: &Callback<(Dimension, Unit)>,
 ) -> Html {
     let shared = shared_cautions(settings);
+    let shown: Vec<Dimension> = SWITCHED
+        .into_iter()
+        .filter(|&kind| settings.iter().any(|one| one.advised.dimension == kind))
+        .collect();
     html! {
         <section class="part settings">
             { heading(voice, Part::Settings) }
-            { unit_switches(voice, settings, on_unit) }
+            { unit_switches(voice, &shown, on_unit) }
             { signal::grouped(voice, shared.iter().copied()) }
             <div class="cards">
                 { for End::ALL.iter().map(|&end| end_card(voice, settings, end, &shared)) }
@@ -52,48 +57,6 @@ pub fn appendix(voice: &Voice, settings: &[Setting]) -> Html {
             <h2>{ voice.words("advice.appendix") }</h2>
             { for reasons }
         </section>
-    }
-}
-
-/// One switch per kind of number that the card shows.
-fn unit_switches(
-    voice: &Voice,
-    settings: &[Setting],
-    on_unit: &Callback<(Dimension, Unit)>,
-) -> Html {
-    let shown = |dimension: Dimension| {
-        settings
-            .iter()
-            .any(|setting| setting.advised.dimension == dimension)
-    };
-    let switches = SWITCHED.into_iter().filter(|&d| shown(d)).map(|dimension| {
-        let buttons = dimension.units().iter().map(|&unit| {
-            let chosen = voice.units().unit(dimension) == unit;
-            html! {
-                <button
-                    type="button"
-                    class="unit"
-                    aria-pressed={chosen.to_string()}
-                    onclick={on_unit.reform(move |_: MouseEvent| (dimension, unit))}
-                >
-                    { unit.symbol() }
-                </button>
-            }
-        });
-        let name = voice.words(switch_key(dimension));
-        html! {
-            <div class="units" role="group" aria-label={name}>{ for buttons }</div>
-        }
-    });
-    html! { <div class="switches">{ for switches }</div> }
-}
-
-/// Key of the name of a unit switch.
-const fn switch_key(dimension: Dimension) -> &'static str {
-    match dimension {
-        Dimension::Rate => "advice.unit.rate",
-        Dimension::Pressure => "advice.unit.pressure",
-        _ => "advice.unit.length",
     }
 }
 

@@ -25,6 +25,7 @@ const SOURCES: &[&str] = &[
     include_str!("settings.rs"),
     include_str!("signal.rs"),
     include_str!("stop.rs"),
+    include_str!("units.rs"),
     include_str!("view.rs"),
     include_str!("../pictures/force_figure.rs"),
     include_str!("../pictures/scene.rs"),
