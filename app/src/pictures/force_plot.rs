@@ -183,7 +183,7 @@ pub fn draw<DB: DrawingBackend>(
             if let Some(height) = height_at(path, at) {
                 root.draw(&Circle::new(
                     (at, height),
-                    look.px(6.0),
+                    look.px(5.0),
                     palette.curve(curve.role).filled(),
                 ))?;
             }

@@ -9,6 +9,9 @@ mod trouble;
 mod typed;
 mod wizard;
 
+#[cfg(test)]
+mod tests;
+
 pub use action::Action;
 pub use lines::{Line, Value, label, lines};
 pub use order::{Page, Section};
