@@ -195,6 +195,18 @@ impl Page {
         .await
     }
 
+    /// Waits until something that a selector names is on the page.
+    pub async fn is_shown(&self, selector: &str) -> Result<()> {
+        let selector = Value::from(selector);
+        self.wait(&format!("something at {selector}"), async || {
+            let found = self
+                .evaluate(&format!("document.querySelector({selector}) !== null"))
+                .await?;
+            Ok((found == true).then_some(()))
+        })
+        .await
+    }
+
     /// All the text of the page, as it is shown.
     pub async fn text(&self) -> Result<String> {
         let text = self.evaluate("document.body.innerText").await?;
@@ -270,7 +282,21 @@ impl Page {
     }
 
     async fn take_picture(&self, name: &str) -> Result<PathBuf> {
-        let options = json!({ "format": "png", "captureBeyondViewport": true });
+        let picture = self.capture(true).await?;
+        let folder = root().join("screenshots");
+        fs::create_dir_all(&folder)?;
+        let path = folder.join(format!("{name}-{}.png", self.screen.name));
+        fs::write(&path, picture)?;
+        Ok(path)
+    }
+
+    /// A PNG of what the screen shows, without what lies below the fold.
+    pub async fn first_sight(&self) -> Result<Vec<u8>> {
+        self.capture(false).await
+    }
+
+    async fn capture(&self, whole: bool) -> Result<Vec<u8>> {
+        let options = json!({ "format": "png", "captureBeyondViewport": whole });
         let shot = self
             .browser
             .cdp()
@@ -279,14 +305,7 @@ impl Page {
         let data = shot["data"]
             .as_str()
             .context("the browser gave no picture")?;
-        let folder = root().join("screenshots");
-        fs::create_dir_all(&folder)?;
-        let path = folder.join(format!("{name}-{}.png", self.screen.name));
-        fs::write(
-            &path,
-            base64::engine::general_purpose::STANDARD.decode(data)?,
-        )?;
-        Ok(path)
+        Ok(base64::engine::general_purpose::STANDARD.decode(data)?)
     }
 
     // What went on behind the page.
