@@ -17,6 +17,31 @@ const MOST_PROBLEMS: usize = 40;
 /// # Errors
 /// [`IntakeError`] naming, for each problem, the place, what stands there and what is allowed.
 pub fn read(json: &str) -> Result<Intake, IntakeError> {
+    let (intake, mut problems) = form(json)?;
+    if let Some(intake) = intake {
+        if let Err(more) = check(&intake) {
+            problems.extend(more.problems);
+        }
+        if problems.is_empty() {
+            return Ok(intake);
+        }
+    }
+    Err(IntakeError { problems })
+}
+
+/// Reads an intake that is still being filled in: its form is judged, its answers are not.
+///
+/// # Errors
+/// [`IntakeError`] naming, for each problem, the place and what stands there.
+pub fn read_unfinished(json: &str) -> Result<Intake, IntakeError> {
+    match form(json)? {
+        (Some(intake), problems) if problems.is_empty() => Ok(intake),
+        (_, problems) => Err(IntakeError { problems }),
+    }
+}
+
+/// The document as far as its form holds, and every place where it does not.
+fn form(json: &str) -> Result<(Option<Intake>, Vec<Problem>), IntakeError> {
     if json.len() > LARGEST_DOCUMENT {
         return Err(IntakeError::one(
             "",
@@ -32,16 +57,7 @@ pub fn read(json: &str) -> Result<Intake, IntakeError> {
         )
     })?;
     migrate(&document)?;
-    let (intake, mut problems) = structure(&mut document);
-    if let Some(intake) = intake {
-        if let Err(more) = check(&intake) {
-            problems.extend(more.problems);
-        }
-        if problems.is_empty() {
-            return Ok(intake);
-        }
-    }
-    Err(IntakeError { problems })
+    Ok(structure(&mut document))
 }
 
 /// Brings an older document up to this version; there is none older than 1 yet.
