@@ -197,7 +197,7 @@ proptest! {
     fn more_hours_never_lower_the_friction_cause(intake in intake(), hours in 0.0..500.0_f64, more in 1.0..500.0_f64) {
         let with = |h: f64| {
             let mut intake = intake.clone();
-            Field::ForkHours.set(&mut intake, Some(Typed { value: h, unit: Unit::Hour, how: None }));
+            Field::ForkHours.set(&mut intake, Some(typed(h, Unit::Hour)));
             intake
         };
         prop_assume!(check(&with(hours)).is_ok());
