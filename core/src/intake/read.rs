@@ -19,6 +19,16 @@ const MOST_PROBLEMS: usize = 40;
 /// # Errors
 /// [`IntakeError`] naming, for each problem, the place, what stands there and what is allowed.
 pub fn read(json: &str) -> Result<Intake, IntakeError> {
+    let intake = read_unfinished(json)?;
+    check(&intake)?;
+    Ok(intake)
+}
+
+/// Reads an intake that is still being filled in: its form is judged, its answers are not.
+///
+/// # Errors
+/// [`IntakeError`] naming, for each problem, the place and what stands there.
+pub fn read_unfinished(json: &str) -> Result<Intake, IntakeError> {
     if json.len() > LARGEST_DOCUMENT {
         return Err(IntakeError::one(
             "",
@@ -34,9 +44,7 @@ pub fn read(json: &str) -> Result<Intake, IntakeError> {
         )
     })?;
     migrate(&document)?;
-    let intake = structure(&document).map_err(|problems| IntakeError { problems })?;
-    check(&intake)?;
-    Ok(intake)
+    structure(&document).map_err(|problems| IntakeError { problems })
 }
 
 /// Brings an older document up to this version; there is none older than 1 yet.
