@@ -131,12 +131,13 @@ pub fn draw<DB: DrawingBackend>(
     )?;
 
     for ((flag, at), mark) in flags.iter().zip(&hung).zip(&scene.marks) {
-        let lane_top = top - line * (i32::try_from(at.lane).unwrap_or(0) + 1);
+        let row_top = |rows: usize| top - line * i32::try_from(rows).unwrap_or(0);
         root.draw(&PathElement::new(
-            vec![(flag.pole, lane_top), (flag.pole, bottom)],
+            vec![(flag.pole, row_top(at.reach)), (flag.pole, bottom)],
             look.stroke(palette.mark, 2.0),
         ))?;
-        root.draw_text(&mark.label, &plain, (at.left, lane_top))?;
+        let words_top = row_top(at.lane + 1);
+        root.draw_text(&mark.label, &plain, (at.left, words_top))?;
     }
 
     for curve in &scene.curves {
@@ -183,7 +184,7 @@ pub fn draw<DB: DrawingBackend>(
             if let Some(height) = height_at(path, at) {
                 root.draw(&Circle::new(
                     (at, height),
-                    look.px(6.0),
+                    look.px(5.0),
                     palette.curve(curve.role).filled(),
                 ))?;
             }
