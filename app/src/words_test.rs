@@ -58,6 +58,10 @@ fn families() -> BTreeSet<String> {
     for aspect in Aspect::ALL {
         let slot = Slot::Detail(Feeling::Dives, *aspect);
         add(format!("detail.{}", slot.family()));
+        add(format!("line.{}", slot.family()));
+    }
+    for word in Slot::How(Field::ForkRate).words() {
+        add(format!("known.{word}"));
     }
     for field in [Field::ForkRate, Field::ForkPressure, Field::ShockRate] {
         add(format!("how.{}", field.path()));

@@ -44,17 +44,19 @@ pub fn Frame(props: &Props) -> Html {
     html! {
         <>
             <p class="back"><a href={props.back.fragment()}>{ say("frame.back") }</a></p>
-            { caption(&desk, page) }
-            <div class="question">
+            <div class="question asked">
                 { summary(&desk, &props.troubles) }
+                { caption(&desk, page) }
                 <h1 id={HEADING} tabindex="-1">{ heading(&desk, page) }</h1>
-                <p class="why">{ say(&format!("ask.{family}.why")) }</p>
-                if let Some(steps) = say_if_any(&format!("ask.{family}.how")) {
-                    <details class="how">
-                        <summary>{ say("frame.how") }</summary>
-                        { for steps.split('\n').map(|step| html! { <p>{ step }</p> }) }
-                    </details>
-                }
+                <div class="beside">
+                    <p class="why">{ say(&format!("ask.{family}.why")) }</p>
+                    if let Some(steps) = say_if_any(&format!("ask.{family}.how")) {
+                        <details class="how">
+                            <summary>{ say("frame.how") }</summary>
+                            { for steps.split('\n').map(|step| html! { <p>{ step }</p> }) }
+                        </details>
+                    }
+                </div>
                 <form novalidate=true {onsubmit}>
                     { props.children.clone() }
                     <div class="onward">

@@ -87,7 +87,7 @@ fn of_slot(wizard: &Wizard, slot: Slot, name: String) -> Option<Line> {
 
 fn of_aspect(wizard: &Wizard, feeling: Feeling, aspect: Aspect) -> Option<Line> {
     let slot = Slot::Detail(feeling, aspect);
-    let name = format!("detail.{}", slot.family());
+    let name = format!("line.{}", slot.family());
     if aspect != Aspect::Phases {
         return of_slot(wizard, slot, name);
     }
@@ -147,7 +147,7 @@ fn of_fields(wizard: &Wizard, question: Question) -> Vec<Line> {
             let said = match how.get(wizard).filter(|word| *word != CANNOT_SAY) {
                 Some(word) => Text::new("line.with-how")
                     .with("number", number.into())
-                    .with("how", label(how, word).into()),
+                    .with("how", Text::new(format!("known.{word}")).into()),
                 None => number,
             };
             let name = Text::new(format!("field.{}", field.path()));
