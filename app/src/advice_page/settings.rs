@@ -9,6 +9,7 @@ use yew::prelude::*;
 use super::contents::{Part, heading};
 use super::nearest::nearest;
 use super::reason::{figure, grounds, range, why};
+use super::units::unit_switches;
 use super::{Voice, signal};
 
 /// Kinds of number on the card that riders read in more than one unit.
@@ -20,11 +21,19 @@ pub fn settings(
     settings: &[Setting],
     on_unit: &Callback<(Dimension, Unit)>,
 ) -> Html {
+    let shared = shared_cautions(settings);
+    let shown: Vec<Dimension> = SWITCHED
+        .into_iter()
+        .filter(|&kind| settings.iter().any(|one| one.advised.dimension == kind))
+        .collect();
     html! {
         <section class="part settings">
             { heading(voice, Part::Settings) }
-            { unit_switches(voice, settings, on_unit) }
-            { for End::ALL.iter().map(|&end| end_card(voice, settings, end)) }
+            { unit_switches(voice, &shown, on_unit) }
+            { signal::grouped(voice, shared.iter().copied()) }
+            <div class="cards">
+                { for End::ALL.iter().map(|&end| end_card(voice, settings, end, &shared)) }
+            </div>
         </section>
     }
 }
@@ -51,60 +60,16 @@ pub fn appendix(voice: &Voice, settings: &[Setting]) -> Html {
     }
 }
 
-/// One switch per kind of number that the card shows.
-fn unit_switches(
-    voice: &Voice,
-    settings: &[Setting],
-    on_unit: &Callback<(Dimension, Unit)>,
-) -> Html {
-    let shown = |dimension: Dimension| {
-        settings
-            .iter()
-            .any(|setting| setting.advised.dimension == dimension)
-    };
-    let switches = SWITCHED.into_iter().filter(|&d| shown(d)).map(|dimension| {
-        let buttons = dimension.units().iter().map(|&unit| {
-            let chosen = voice.units().unit(dimension) == unit;
-            html! {
-                <button
-                    type="button"
-                    class="unit"
-                    aria-pressed={chosen.to_string()}
-                    onclick={on_unit.reform(move |_: MouseEvent| (dimension, unit))}
-                >
-                    { unit.symbol() }
-                </button>
-            }
-        });
-        let name = voice.words(switch_key(dimension));
-        html! {
-            <div class="units" role="group" aria-label={name}>{ for buttons }</div>
-        }
-    });
-    html! { <div class="switches">{ for switches }</div> }
-}
-
-/// Key of the name of a unit switch.
-const fn switch_key(dimension: Dimension) -> &'static str {
-    match dimension {
-        Dimension::Rate => "advice.unit.rate",
-        Dimension::Pressure => "advice.unit.pressure",
-        _ => "advice.unit.length",
-    }
-}
-
 /// The table of one end; nothing where the advice has nothing to set there.
-fn end_card(voice: &Voice, settings: &[Setting], end: End) -> Html {
+fn end_card(voice: &Voice, settings: &[Setting], end: End, shared: &[&Caution]) -> Html {
     let own: Vec<&Setting> = settings.iter().filter(|s| s.end == end).collect();
     if own.is_empty() {
         return Html::default();
     }
-    let shared = shared_cautions(&own);
-    let rows = own.iter().map(|setting| rows_of(voice, setting, &shared));
+    let rows = own.iter().map(|setting| rows_of(voice, setting, shared));
     html! {
         <div class="end-card">
             <h3>{ voice.words(end_key(end)) }</h3>
-            { signal::grouped(voice, shared.iter().copied()) }
             <table class="card">
                 <caption class="vh">{ voice.words(end_key(end)) }</caption>
                 <thead>
@@ -128,8 +93,8 @@ const fn end_key(end: End) -> &'static str {
     }
 }
 
-/// The cautions that stand on more than one row of an end: said once, before the table, not on every row.
-fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
+/// The cautions that stand on more than one row: said once, before the tables, not on every row.
+fn shared_cautions(settings: &[Setting]) -> Vec<&Caution> {
     let every = || settings.iter().flat_map(|setting| &setting.cautions);
     every()
         .filter(|one| every().filter(|other| other == one).count() > 1)

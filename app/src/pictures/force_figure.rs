@@ -13,7 +13,8 @@ use web_sys::{HtmlCanvasElement, HtmlInputElement};
 use yew::prelude::*;
 
 use super::backend::{PlotCanvas, UNITS_PER_PIXEL, context_of};
-use super::force_plot::{Look, dashes, draw};
+use super::force_plot::{dashes, draw};
+use super::look::Look;
 use super::palette::Palette;
 use super::scene::{Scene, force_at};
 use super::watch::{pixel_ratio, use_redraw_count};
@@ -171,8 +172,11 @@ fn paint(
         context.set_line_dash(&pattern).ok();
     };
     let scene = Scene::of(picture, voice, cursor);
-    let (left, right) = draw(&root, &scene, &look, &set_dashes).ok()?;
-    Some((f64::from(left) / look.scale, f64::from(right) / look.scale))
+    let plot = draw(&root, &scene, &look, &set_dashes).ok()?;
+    Some((
+        f64::from(plot.left) / look.scale,
+        f64::from(plot.right) / look.scale,
+    ))
 }
 
 #[expect(
