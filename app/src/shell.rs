@@ -50,8 +50,8 @@ pub fn Shell() -> Html {
     });
     html! {
         <ContextProvider<Desk> context={desk}>
-            <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
             <header class="masthead">
+                <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
                 <p class="tagline">{ say("shell.tagline") }</p>
             </header>

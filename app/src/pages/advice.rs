@@ -13,7 +13,7 @@ use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::route::Route;
 use crate::shell::HEADING;
-use crate::state::{Action, Page};
+use crate::state::{Action, Page, to_file};
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -109,7 +109,7 @@ fn TakeAlong() -> Html {
     let desk = use_desk();
     let save = Callback::from(move |_: MouseEvent| {
         // A document of plain answers always has a JSON form.
-        if let Ok(json) = serde_json::to_string_pretty(&desk.wizard.document()) {
+        if let Ok(json) = to_file(&desk.wizard.document()) {
             browser::save_file(&say("advice.file-name"), "application/json", &json);
         }
     });
