@@ -207,10 +207,11 @@ impl Page {
         .await
     }
 
-    /// All the text of the page, as it is shown.
+    /// All the text of the page, as it is shown; spaces that do not break are spaces to a reader.
     pub async fn text(&self) -> Result<String> {
         let text = self.evaluate("document.body.innerText").await?;
-        Ok(text.as_str().unwrap_or_default().to_owned())
+        let text = text.as_str().unwrap_or_default();
+        Ok(text.replace(['\u{a0}', '\u{202f}'], " "))
     }
 
     /// The value of a JavaScript expression, for what cannot be seen.
@@ -244,7 +245,7 @@ impl Page {
         axe::check(&self.browser).await
     }
 
-    /// Asserts that nothing sticks out sideways, naming what does.
+    /// Asserts that nothing sticks out sideways, of the screen or of its own box, naming what does.
     pub async fn fits(&self) -> Result<()> {
         let limit = self.screen.width;
         let wide = self
@@ -260,6 +261,20 @@ impl Page {
         ensure!(
             width.as_u64() <= Some(limit.into()),
             "the page is {width} px wide on a screen of {limit}; what sticks out: {wide:#}"
+        );
+        // What is hidden from sight and what scrolls by itself is wider than its box on purpose; so is a canvas.
+        let cut = self
+            .evaluate(
+                "[...document.body.querySelectorAll('*')] \
+                 .filter((node) => node.clientWidth > 1 && node.scrollWidth > node.clientWidth + 1 \
+                   && !['auto', 'scroll'].includes(getComputedStyle(node).overflowX) \
+                   && !node.matches('input, textarea, canvas')) \
+                 .slice(-5).map((node) => node.outerHTML.slice(0, 160))",
+            )
+            .await?;
+        ensure!(
+            cut.as_array().is_some_and(Vec::is_empty),
+            "wider than the box it stands in: {cut:#}"
         );
         Ok(())
     }

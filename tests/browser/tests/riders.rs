@@ -259,7 +259,7 @@ async fn sees_picture(page: &Page) -> Result<()> {
     let rows = page
         .evaluate(
             "[...document.querySelectorAll('.picture table tbody tr')] \
-             .filter((row) => /\\d (N|lbf)/.test(row.innerText)).length",
+             .filter((row) => /\\d\\s(N|lbf)/.test(row.innerText)).length",
         )
         .await?;
     ensure!(
