@@ -22,9 +22,11 @@ pub mod setup;
 pub mod shock;
 pub mod stops;
 pub mod trapped_air;
+pub mod tyre;
 
 pub use atmosphere::{Air, Surroundings};
 pub use class::Class;
 pub use limits::OutOfRange;
 pub use machine::Machine;
 pub use setup::{ForkSet, ForkSpring, SetUp, ShockSet};
+pub use tyre::Tyre;
