@@ -139,10 +139,7 @@ fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
 fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
     let advised = &setting.advised;
     let label = voice.say(&setting.label);
-    let own = setting
-        .cautions
-        .iter()
-        .filter(|one| !shared.contains(one));
+    let own = setting.cautions.iter().filter(|one| !shared.contains(one));
     html! {
         <tbody>
             <tr class="card-values">
