@@ -12,6 +12,7 @@ pub mod atmosphere;
 pub mod class;
 mod classes;
 pub mod coil;
+pub mod damping;
 pub mod fork;
 pub mod friction;
 pub mod gas;
