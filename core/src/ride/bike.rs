@@ -63,7 +63,10 @@ impl<T: Lane> Bike<T> {
     /// Puts up to [`Lane::LANES`] set-ups side by side; the last fills the lanes that are left.
     pub fn of(candidates: &[Candidate]) -> Result<Self, RideError> {
         let taken = &candidates[..candidates.len().min(T::LANES)];
-        let built: Vec<PutTogether> = taken.iter().map(PutTogether::of).collect::<Result<_, _>>()?;
+        let built: Vec<PutTogether> = taken
+            .iter()
+            .map(PutTogether::of)
+            .collect::<Result<_, _>>()?;
         let Some(last) = built.len().checked_sub(1) else {
             return Err(RideError::Nothing);
         };
@@ -114,5 +117,13 @@ impl<T: Lane> Bike<T> {
     pub fn ratio(&self, travel_m: T) -> T {
         let [a, b, c] = self.parts.ratio;
         a + travel_m * (b + travel_m * c)
+    }
+
+    /// Shock stroke at an axle travel in m, the integral of the ratio.
+    #[inline]
+    pub fn shock_stroke_m(&self, travel_m: T) -> T {
+        let [a, b, c] = self.parts.ratio;
+        let (half, third) = (T::splat(0.5), T::splat(1.0 / 3.0));
+        travel_m * (a + travel_m * (half * b + travel_m * third * c))
     }
 }

@@ -109,7 +109,10 @@ mod tests {
         for i in 0..=3300 {
             let s = -0.03 + f64::from(i) * 1e-4;
             let error = (curve.at(s) - force(s)).abs();
-            assert!(error < 1e-5 * force(s).abs().max(100.0), "{error} N at {s} m");
+            assert!(
+                error < 1e-5 * force(s).abs().max(100.0),
+                "{error} N at {s} m"
+            );
         }
         // Far out it goes on straight instead of running away.
         let rate = (curve.at(-0.2) - curve.at(-0.1)) / 0.1;

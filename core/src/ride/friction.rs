@@ -1,31 +1,15 @@
 //! Dry friction that holds: a stiff elastic element that slips at its limit.
 //!
-//! While the element holds it is a spring, so that a bike at rest stays where it is. It gives by [`Friction::give_m`] before it slips, as seals
+//! While the element holds it is a spring, so that a bike at rest stays where it is. It gives by a fraction of a millimetre before it slips, as seals
 //! and bushings do. Within a step it moves one way, so its force follows from where it stood at the step's start; nothing has
 //! to be integrated and nothing creeps.
 
 use crate::lane::Lane;
 
-/// The friction of one end, without its state.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Friction<T> {
-    /// Stiffness of the element while it holds, N/m.
-    pub rate_n_per_m: T,
-}
-
-impl<T: Lane> Friction<T> {
-    /// How far the element is bent after a way of `moved_m` since it was bent by `bent_m`, m, when it slips at `limit_m`.
-    #[inline]
-    #[must_use]
-    pub fn bent_m(bent_m: T, moved_m: T, limit_m: T) -> T {
-        (bent_m + moved_m).between(-limit_m, limit_m)
-    }
-
-    /// Bend at which a friction of `limit_n` slips, m.
-    #[inline]
-    pub fn give_m(&self, limit_n: T) -> T {
-        limit_n / self.rate_n_per_m
-    }
+/// How far the element is bent after a way of `moved_m` since it was bent by `bent_m`, m, when it slips at `limit_m`.
+#[inline]
+pub fn bent_m<T: Lane>(bent_m: T, moved_m: T, limit_m: T) -> T {
+    (bent_m + moved_m).between(-limit_m, limit_m)
 }
 
 /// 1 where the element holds, 0 where it slips.

@@ -1,7 +1,7 @@
 //! The equations of motion.
 
 use super::bike::Bike;
-use super::friction::Friction;
+use super::friction;
 use crate::lane::Lane;
 use crate::units::STANDARD_GRAVITY;
 
@@ -47,6 +47,8 @@ pub struct Moment<T> {
     pub lie: [T; 2],
     /// Deceleration asked for, m/s²; negative when driving.
     pub braking_m_per_s2: f64,
+    /// Factor on the tyres' damping.
+    pub tyre_damping: f64,
 }
 
 /// Everything that follows from a state at a moment.
@@ -91,9 +93,18 @@ impl<T: Lane> Bike<T> {
         let [stroke, travel] = self.travels(state.place);
         let [stroke_v, travel_v] = self.travels(state.rate);
 
+        let soft = T::splat(moment.tyre_damping);
         let load_n = [
-            self.tyre_n(0, moment.ground_m[0] - front, moment.ground_m_per_s[0] - front_v),
-            self.tyre_n(1, moment.ground_m[1] - rear, moment.ground_m_per_s[1] - rear_v),
+            self.tyre_n(
+                0,
+                moment.ground_m[0] - front,
+                soft * (moment.ground_m_per_s[0] - front_v),
+            ),
+            self.tyre_n(
+                1,
+                moment.ground_m[1] - rear,
+                soft * (moment.ground_m_per_s[1] - rear_v),
+            ),
         ];
         let drag_n = self.drag_n(load_n, moment.braking_m_per_s2);
         let braking = (drag_n[0] + drag_n[1]) / p.total_kg;
@@ -101,14 +112,15 @@ impl<T: Lane> Bike<T> {
         // Friction and mid-valve plates go on from where they stood.
         let moved = [stroke - held.travel_m[0], travel - held.travel_m[1]];
         let bent_m = [
-            Friction::bent_m(held.bent_m[0], moved[0], held.limit_m[0]),
-            Friction::bent_m(held.bent_m[1], moved[1], held.limit_m[1]),
+            friction::bent_m(held.bent_m[0], moved[0], held.limit_m[0]),
+            friction::bent_m(held.bent_m[1], moved[1], held.limit_m[1]),
         ];
         let ratio = self.ratio(travel);
         let one = T::splat(1.0);
         let float_m = [
             self.fork_damper.float_after(held.float_m[0], moved[0], one),
-            self.shock_damper.float_after(held.float_m[1], moved[1] * ratio, one),
+            self.shock_damper
+                .float_after(held.float_m[1], moved[1] * ratio, one),
         ];
 
         let fork_n = self.fork.at(stroke)
@@ -129,8 +141,7 @@ impl<T: Lane> Bike<T> {
         let leg_n = (p.leg[0] * squat + p.leg[1] * squat_v).greater(-p.leg[2]);
         // At rest the arms carry nothing: the legs are then squeezed by the rider's weight alone.
         let lean = p.grips_ahead_m - p.body_ahead_m;
-        let squat_at_rest = p.rider_kg * gravity / p.leg[0];
-        let arm_n = p.arm[0] * (squat - squat_at_rest + lean * (pitch - p.rest_pitch_rad))
+        let arm_n = p.arm[0] * (squat - self.squat_at_rest_m() + lean * (pitch - p.rest_pitch_rad))
             + p.arm[1] * (squat_v + lean * pitch_v);
         let hold_n_m = (p.hold[0] * (pitch - p.rest_pitch_rad - moment.lie[0])
             + p.hold[1] * (pitch_v - moment.lie[1]))
@@ -199,6 +210,13 @@ impl<T: Lane> Bike<T> {
         ]
     }
 
+    /// How far the rider's weight squeezes the legs, m.
+    #[inline]
+    pub(super) fn squat_at_rest_m(&self) -> T {
+        let p = &self.parts;
+        p.rider_kg * T::splat(STANDARD_GRAVITY) / p.leg[0]
+    }
+
     /// At rest on level ground, with its rider.
     pub fn at_rest(&self) -> State<T> {
         let p = &self.parts;
@@ -209,8 +227,7 @@ impl<T: Lane> Bike<T> {
         let head = front - p.rest_m[0] / p.per_cos;
         let pitch = p.rest_pitch_rad;
         let sprung = head - p.front_ahead_m * pitch;
-        let squat = p.rider_kg * gravity / p.leg[0];
-        let rider = sprung + p.body_ahead_m * pitch - squat;
+        let rider = sprung + p.body_ahead_m * pitch - self.squat_at_rest_m();
         State {
             place: [sprung, pitch, front, rear, rider],
             rate: [zero; FREEDOMS],

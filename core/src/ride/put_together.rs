@@ -3,9 +3,9 @@
 use super::bike::Candidate;
 use super::error::RideError;
 use super::parts::Parts;
+use crate::bike::Tyre;
 use crate::bike::fork::Fork;
 use crate::bike::gas::Law;
-use crate::bike::Tyre;
 use crate::bike::shock::Shock;
 use crate::stance::loads::Weights;
 use crate::stance::{Stance, settle};
@@ -16,7 +16,7 @@ const FORK_GIVE_M: f64 = 0.3e-3;
 /// The same at the rear axle, m: about 0.3 mm at the shaft.
 const REAR_GIVE_M: f64 = 0.8e-3;
 /// Stiffness of what is beyond full travel, metal on metal through everything it is bolted to, N/m (from memory).
-const METAL_N_PER_M: f64 = 400e3;
+pub(super) const METAL_N_PER_M: f64 = 400e3;
 /// Slope of the line from the rear contact to the swingarm's pivot: pull of the rear brake on the rear per newton of
 /// braking (from memory: pivot at 0.36 m, 0.6 m ahead of the axle).
 const BRAKE_LINE: f64 = 0.6;
@@ -78,9 +78,17 @@ impl PutTogether {
         let fork_m = stance.ridden.fork.middle.value;
         let rear_m = stance.ridden.rear.middle.value;
         let side_n = 1000.0;
-        let across =
-            fork.friction_n(0.0, side_n / fork.sin_rake * fork.cos_rake) - fork.friction_n(0.0, 0.0);
-        let heights = Heights::of(&fork, &stance, wheelbase_m, &alone, &ridden, sprung_kg, rider_kg);
+        let across = fork.friction_n(0.0, side_n / fork.sin_rake * fork.cos_rake)
+            - fork.friction_n(0.0, 0.0);
+        let heights = Heights::of(
+            &fork,
+            &stance,
+            wheelbase_m,
+            &alone,
+            &ridden,
+            sprung_kg,
+            rider_kg,
+        );
         let radius_m = 0.5 * (tyres.front.radius.value + tyres.rear.radius.value);
         let total_kg = sprung_kg + rider_kg + front_kg + rear_kg;
         let sunk_m = |kg: f64, load: Force, tyre: &Tyre| {
