@@ -24,6 +24,9 @@ pub trait Lane:
     /// The number in lane `at`, which is below [`Lane::LANES`].
     fn lane(self, at: usize) -> f64;
 
+    /// Changes the number in lane `at`, which is below [`Lane::LANES`].
+    fn set_lane(&mut self, at: usize, value: f64);
+
     /// The numbers `fill` gives for each lane from 0 on.
     fn from_lanes(fill: impl FnMut(usize) -> f64) -> Self;
 
@@ -63,6 +66,10 @@ impl Lane for f64 {
 
     fn lane(self, _: usize) -> f64 {
         self
+    }
+
+    fn set_lane(&mut self, _: usize, value: f64) {
+        *self = value;
     }
 
     fn from_lanes(mut fill: impl FnMut(usize) -> f64) -> Self {
