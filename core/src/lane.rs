@@ -26,6 +26,9 @@ pub trait Lane:
     /// The number in lane `at`, which is below [`Lane::LANES`].
     fn lane(self, at: usize) -> f64;
 
+    /// Changes the number in lane `at`, which is below [`Lane::LANES`].
+    fn set_lane(&mut self, at: usize, value: f64);
+
     /// The numbers `fill` gives for each lane from 0 on.
     fn from_lanes(fill: impl FnMut(usize) -> f64) -> Self;
 
@@ -80,6 +83,11 @@ impl Lane for f64 {
     }
 
     #[inline]
+    fn set_lane(&mut self, _: usize, value: f64) {
+        *self = value;
+    }
+
+    #[inline]
     fn from_lanes(mut fill: impl FnMut(usize) -> f64) -> Self {
         fill(0)
     }
@@ -109,6 +117,11 @@ macro_rules! vector {
             #[inline]
             fn lane(self, at: usize) -> f64 {
                 self.to_array()[at]
+            }
+
+            #[inline]
+            fn set_lane(&mut self, at: usize, value: f64) {
+                self.as_mut_array()[at] = value;
             }
 
             #[inline]
