@@ -25,15 +25,17 @@ pub const LOW_SPEED: f64 = 0.3;
 /// Speed of the axle in a hard hit, m/s.
 const HIGH_SPEED: f64 = 3.0;
 /// Speed at which shims leave their seat over [`LOW_SPEED`].
-const CRACK_SPEED: f64 = 0.55;
+const CRACK_SPEED: f64 = 0.5;
 /// Force at that speed over force at [`LOW_SPEED`].
-const CRACK_FORCE: f64 = 0.58;
+const CRACK_FORCE: f64 = 0.54;
 /// Length of the narrow part of a needle, m.
 const NEEDLE_M: f64 = 3e-3;
 /// What leaks past a closed clicker, in clicks.
-const LEAK_CLICKS: f64 = 6.0;
+const LEAK_CLICKS: f64 = 4.0;
 /// Radius of the shims over that of the piston.
 const SHIM_SHARE: f64 = 0.8;
+/// Share of the ring of shims under which there are ports.
+const PORTED: f64 = 0.35;
 /// Radius of the clamp over that of the shims.
 const CLAMP_SHARE: f64 = 0.45;
 /// Leak past a mid-valve without float over the area of the annulus.
@@ -46,6 +48,8 @@ pub struct Hardware {
     pub piston_m2: f64,
     /// Area of the rod, m².
     pub rod_m2: f64,
+    /// Outer radius of the shims on the base valve, m.
+    pub base_shim_m: f64,
     /// Reservoir.
     pub reservoir: Reservoir,
     /// Oil.
@@ -87,6 +91,7 @@ impl Hardware {
         Self {
             piston_m2: disc_m2(piston_m),
             rod_m2,
+            base_shim_m: 0.5 * SHIM_SHARE * piston_m,
             reservoir: Reservoir::Spring {
                 extended_pa: 1.5 * BAR_IN_PA,
                 rise_pa_per_m3: 2.5 * BAR_IN_PA / (rod_m2 * machine.fork_stroke.value),
@@ -99,7 +104,7 @@ impl Hardware {
                 1
             },
             speed_share: 1.0,
-            mid_low: 0.25,
+            mid_low: 0.20,
             mid_high: 0.40,
             floats: true,
         }
@@ -115,6 +120,7 @@ impl Hardware {
         Self {
             piston_m2: disc_m2(piston_m),
             rod_m2: shock.reservoir.area_m2,
+            base_shim_m: 8e-3,
             reservoir: Reservoir::Gas {
                 column: shock.reservoir,
                 extended_pa: shock.reservoir_pa,
@@ -122,7 +128,7 @@ impl Hardware {
             oil: Oil::light(),
             count: 1,
             speed_share: shock.leverage.ratio(travel_m),
-            mid_low: 0.40,
+            mid_low: 0.30,
             mid_high: 0.65,
             floats: false,
         }
@@ -186,6 +192,12 @@ impl Damper {
             1.5,
         )?;
         within(
+            "radius of the base shims in m",
+            hardware.base_shim_m,
+            3e-3,
+            30e-3,
+        )?;
+        within(
             "share of the mid-valve at low speed",
             hardware.mid_low,
             0.05,
@@ -202,12 +214,14 @@ impl Damper {
         } = *hardware;
         let annulus_m2 = piston_m2 - rod_m2;
         let fluid = hardware.oil.at(USUAL_OIL)?;
-        let seat = Seat::of(SHIM_SHARE * (piston_m2 / PI).sqrt(), CLAMP_SHARE)?;
+        let piston_shim_m = SHIM_SHARE * (piston_m2 / PI).sqrt();
+        let seat = Seat::of(piston_shim_m, CLAMP_SHARE, PORTED)?;
+        let base_seat = Seat::of(hardware.base_shim_m, CLAMP_SHARE, PORTED)?;
         let low = LOW_SPEED * hardware.speed_share;
         let top_speed = HIGH_SPEED * hardware.speed_share;
         let port_m2 = 0.3 * annulus_m2;
 
-        let clicked = |guarded_m2: f64, force_n: f64, clicks: f64| {
+        let clicked = |guarded_m2: f64, seat: Seat, force_n: f64, clicks: f64| {
             let sized = Sized {
                 guarded_m2,
                 crack: (CRACK_SPEED * low, CRACK_FORCE * force_n),
@@ -224,7 +238,12 @@ impl Damper {
             }
         };
         let low_n = compression.value * low;
-        let base = clicked(rod_m2, (1.0 - hardware.mid_low) * low_n, clicks[0]);
+        let base = clicked(
+            rod_m2,
+            base_seat,
+            (1.0 - hardware.mid_low) * low_n,
+            clicks[0],
+        );
         let base_high_n = base
             .valve()
             .law(rod_m2, fluid, top_speed)?
@@ -253,7 +272,7 @@ impl Damper {
                 plate,
                 port_m2,
             },
-            rebound: clicked(annulus_m2, rebound.value * low, clicks[1]),
+            rebound: clicked(annulus_m2, seat, rebound.value * low, clicks[1]),
             refill_m2: 0.5 * rod_m2,
             reservoir: hardware.reservoir,
             oil: hardware.oil,

@@ -16,11 +16,13 @@ pub struct Seat {
 }
 
 impl Seat {
-    /// Seat of shims of an outer radius, clamped at a share of it: pressure acts all over the ring.
-    pub fn of(outer_m: f64, clamp_share: f64) -> Result<Self, OutOfRange> {
+    /// Seat of shims of an outer radius, clamped at a share of it, with ports under a share of the ring. The ports
+    /// are taken to be spread as a pressure all over the ring would be.
+    pub fn of(outer_m: f64, clamp_share: f64, ported: f64) -> Result<Self, OutOfRange> {
+        within("share of the ring with ports under it", ported, 0.05, 1.0)?;
         let ring = Ring::new(clamp_share, POISSON)?;
         Ok(Self {
-            lifting_m2: ring.lifting_share() * outer_m * outer_m,
+            lifting_m2: ported * ring.lifting_share() * outer_m * outer_m,
             edge_m: 2.0 * core::f64::consts::PI * outer_m,
         })
     }
