@@ -6,6 +6,7 @@
 mod atmosphere;
 mod gas;
 mod springs;
+mod vibration;
 
 use serde::de::DeserializeOwned;
 
