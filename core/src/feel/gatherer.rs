@@ -20,7 +20,6 @@ const WALLOW_WIGGLE: f64 = 0.002;
 /// What has been felt so far. It neither keeps the ride nor allocates.
 #[derive(Debug, Clone)]
 pub struct Feel<T> {
-    rest: AtRest<T>,
     /// Steps taken, and those at which measuring, the last third of it, and its end come.
     steps: f64,
     from: f64,
@@ -44,7 +43,6 @@ impl<T: Lane> Feel<T> {
         let step_s = clock.step_s;
         let late_s = clock.to_s - (clock.to_s - clock.from_s) / 3.0;
         Self {
-            rest: *rest,
             steps: 0.0,
             from: (clock.from_s / step_s).round(),
             late: (late_s / step_s).round(),
@@ -55,7 +53,7 @@ impl<T: Lane> Feel<T> {
                 front: Packing::new(rest.fork_stroke_m),
                 rear: Packing::new(rest.rear_travel_m),
             },
-            dive: Dive::new(step_s),
+            dive: Dive::new(step_s, rest),
             kick: Kick::new(),
             bottoming: Ends {
                 front: Bottoming::new(step_s),
@@ -104,7 +102,6 @@ impl<T: Lane> Feel<T> {
 
     /// The figures of what was measured so far.
     pub fn metrics(&self) -> Metrics<T> {
-        let rest = &self.rest;
         Metrics {
             hand_m_s2: self.vibration.hand_m_s2(),
             body_m_s2: self.vibration.body_m_s2(),
@@ -115,8 +112,8 @@ impl<T: Lane> Feel<T> {
             bumps_ignored: self.bumps.ignored(),
             packed_m: self.packing.as_ref().map(Packing::packed_m),
             sunk_m: self.packing.as_ref().map(Packing::sunk_m),
-            dive_m: self.dive.added_m(rest),
-            dive_pitch_rad: self.dive.nose_down_rad(rest),
+            dive_m: self.dive.added_m(),
+            dive_pitch_rad: self.dive.nose_down_rad(),
             dive_rate_m_s: self.dive.quickest_m_s,
             kick_rad_s: self.kick.nose_down_rad_s,
             nose_up_rad_s: self.kick.nose_up_rad_s,
