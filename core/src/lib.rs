@@ -14,6 +14,7 @@ pub mod intake;
 pub mod lane;
 pub mod quantity;
 pub mod remedy;
+pub mod ride;
 pub mod solve;
 pub mod stance;
 pub mod units;

@@ -4,6 +4,7 @@
 //! say that it is precise.
 
 mod clickers;
+mod damper;
 mod gas;
 mod rates;
 mod reference;

@@ -4,7 +4,9 @@
 //! number from memory and recomputed, *computed* the output of another program.
 
 mod atmosphere;
+mod fluids;
 mod gas;
+mod plates;
 mod springs;
 mod vibration;
 

@@ -1,5 +1,6 @@
 //! One number, or several advancing in lockstep: what the hot formulas are written over.
 
+use crate::lane::Lane as Row;
 use core::ops::{Add, Div, Mul, Neg, Sub};
 
 /// A number, or a short row of numbers that all go through the same sums.
@@ -42,30 +43,36 @@ pub trait Lane:
     }
 }
 
-impl Lane for f64 {
-    const COUNT: usize = 1;
+impl<T: Row> Lane for T {
+    const COUNT: usize = T::LANES;
 
-    fn from_fn(mut value: impl FnMut(usize) -> f64) -> Self {
-        value(0)
+    #[inline]
+    fn from_fn(value: impl FnMut(usize) -> f64) -> Self {
+        T::from_lanes(value)
     }
 
+    #[inline]
     fn sqrt(self) -> Self {
-        f64::sqrt(self)
+        Row::sqrt(self)
     }
 
+    #[inline]
     fn min(self, other: Self) -> Self {
-        if self < other { self } else { other }
+        self.lesser(other)
     }
 
+    #[inline]
     fn max(self, other: Self) -> Self {
-        if self > other { self } else { other }
+        self.greater(other)
     }
 
+    #[inline]
     fn where_positive(self, yes: Self, no: Self) -> Self {
-        if self > 0.0 { yes } else { no }
+        self.if_above(<T as Row>::splat(0.0), yes, no)
     }
 
+    #[inline]
     fn splat(value: f64) -> Self {
-        value
+        <T as Row>::splat(value)
     }
 }

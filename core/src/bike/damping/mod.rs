@@ -5,8 +5,18 @@
 //!
 //! Inside, pressures are absolute unless their name says gauge, and flows and areas are those of one damper.
 
+pub mod damper;
+pub mod design;
 pub mod lane;
 pub mod law;
+pub mod oil;
+pub mod orifice;
+pub mod reservoir;
+pub mod shims;
+pub mod valve;
 
+pub use damper::Damper;
+pub use design::{Hardware, Wanted};
 pub use lane::Lane;
 pub use law::{DamperLaw, ValveLaw};
+pub use oil::Oil;
