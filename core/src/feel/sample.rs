@@ -37,7 +37,7 @@ pub struct Sample<T> {
     pub front_gap_m: T,
     /// Height of the unloaded rear tyre over the ground, m; 0 while it touches.
     pub rear_gap_m: T,
-    /// Height of the centre of the sprung mass over where it is with the bike at rest on ground of height 0, m.
+    /// Height of the centre of the sprung mass over any level that stays the same, m.
     pub heave_m: T,
     /// Pitch of the bike against the level, rad, nose up.
     pub pitch_rad: T,
