@@ -73,6 +73,8 @@ pub struct Clock {
     pub step_s: f64,
     /// Start of measuring, s after the first step.
     pub from_s: f64,
+    /// End of the bumps, s after the first step, within the time measured: a row of bumps is judged by its last third.
+    pub bumps_end_s: f64,
     /// End of measuring, s after the first step.
     pub to_s: f64,
 }

@@ -49,6 +49,7 @@ fn ridden(from_s: f64, to_s: f64, at: impl Fn(f64) -> Sample<f64>) -> Metrics<f6
     let clock = Clock {
         step_s: STEP_S,
         from_s,
+        bumps_end_s: to_s,
         to_s,
     };
     let mut feel = Feel::new(&clock, &REST);

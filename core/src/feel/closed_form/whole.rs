@@ -97,6 +97,7 @@ fn lanes_feel_as_one_alone() {
     let clock = Clock {
         step_s: STEP_S,
         from_s: 1.0,
+        bumps_end_s: 3.0,
         to_s: 4.0,
     };
     let mut alone = [0, 1, 2, 3].map(|_| Feel::new(&clock, &REST));
