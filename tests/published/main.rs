@@ -8,6 +8,7 @@ mod fluids;
 mod gas;
 mod plates;
 mod springs;
+mod vibration;
 
 use serde::de::DeserializeOwned;
 

@@ -29,10 +29,10 @@ pub struct Metrics<T> {
     /// Share of these, 0 to 1, in which the fork slid less than a tenth of the bump's height because friction held it.
     /// Our own definition.
     pub bumps_ignored: T,
-    /// Packing, m: mean travel over the last third of the time less the level to which the first hit returned. Front
+    /// Packing, m: mean travel over the last third of the bumps less the level to which the first hit returned. Front
     /// along the leg, rear at the axle. Our own definition of a word of the trade.
     pub packed_m: Ends<T>,
-    /// Mean travel over the last third of the time less that at rest, m. As above.
+    /// Mean travel over the last third of the bumps less that at rest, m. As above.
     pub sunk_m: Ends<T>,
     /// Dive, m: mean stroke of the fork once the brakes have been on for half a second, less that at rest.
     pub dive_m: T,

@@ -13,6 +13,7 @@ pub(super) struct Packing<T> {
     /// 1 once the first hit has reached its deepest, and once it has come back from it.
     hit: T,
     returned: T,
+    /// All levels are over that of rest, so that a bike at rest gives a clean 0.
     rest_m: T,
     return_m: T,
     late: Mean<T>,
@@ -27,7 +28,7 @@ impl<T: Lane> Packing<T> {
             hit: zero,
             returned: zero,
             rest_m,
-            return_m: rest_m,
+            return_m: zero,
             late: Mean::new(),
         }
     }
@@ -35,13 +36,14 @@ impl<T: Lane> Packing<T> {
     /// Takes the travel, m; `late` says whether this is the last third of the row.
     pub(super) fn step(&mut self, travel_m: T, late: bool) {
         let zero = T::splat(0.0);
-        let turn = self.turns.step(travel_m);
+        let level_m = travel_m - self.rest_m;
+        let turn = self.turns.step(level_m);
         let first_return = turn.valley * self.hit * (T::splat(1.0) - self.returned);
         self.return_m = first_return.if_above(zero, turn.level, self.return_m);
         self.returned = self.returned + first_return;
         self.hit = self.hit.greater(turn.peak);
         if late {
-            self.late.add(travel_m);
+            self.late.add(level_m);
         }
     }
 
@@ -52,6 +54,6 @@ impl<T: Lane> Packing<T> {
 
     /// Mean of the last third over the level of rest, m.
     pub(super) fn sunk_m(&self) -> T {
-        self.late.or(self.rest_m) - self.rest_m
+        self.late.or(T::splat(0.0))
     }
 }

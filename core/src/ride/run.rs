@@ -148,7 +148,7 @@ impl<'a, T: Lane> Ride<'a, T> {
         let [sprung_a, pitch_a, ..] = now.acceleration;
         let [stroke, travel] = now.travel_m;
         let [ground_front, ground_rear] = self.here.ground_m;
-        let [_, pitch, front, rear, _] = self.state.place;
+        let [heave, pitch, front, rear, _] = self.state.place;
         let ratio = self.bike.ratio(travel);
         let shaft_m = self.bike.shock_stroke_m(travel);
         Sample {
@@ -170,6 +170,7 @@ impl<'a, T: Lane> Ride<'a, T> {
             rear_load_n: now.load_n[1],
             front_gap_m: (front - ground_front).greater(zero),
             rear_gap_m: (rear - ground_rear).greater(zero),
+            heave_m: heave,
             pitch_rad: pitch,
             pitch_rate_rad_s: self.state.rate[1],
             ground_front_m: ground_front,
