@@ -1,6 +1,6 @@
 //! Dampers sized from the damping of practice.
 
-
+use sagwright_core::bike::Machine;
 use sagwright_core::bike::damping::damper::WANTED_MARGIN;
 use sagwright_core::bike::damping::design::USUAL_OIL;
 use sagwright_core::bike::damping::shims::{Shims, Stack};
