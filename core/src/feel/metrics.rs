@@ -26,14 +26,13 @@ pub struct Metrics<T> {
     pub small_bumps_felt: T,
     /// Bumps of 3 mm and more that the front wheel crossed and another followed.
     pub bumps: T,
-    /// Share of these, 0 to 1, in which the fork slid less than a tenth of the bump's height because friction held it.
-    /// Our own definition.
+    /// Share of these, 0 to 1, in which friction held the fork for so much of the time that it slid less than a quarter of
+    /// the way in and out that the bump's height asks for. The tyre swallows some bumps even without friction. Our own
+    /// definition.
     pub bumps_ignored: T,
-    /// Packing, m: mean travel over the last third of the bumps less the level to which the first hit returned. Front
-    /// along the leg, rear at the axle. Our own definition of a word of the trade.
+    /// Packing, m: mean travel over the last third of the bumps less that at rest, below 0 when the end rides high. Front
+    /// along the leg, rear at the axle. Our own definition of a word of the trade; it compares set-ups on the same bumps.
     pub packed_m: Ends<T>,
-    /// Mean travel over the last third of the bumps less that at rest, m. As above.
-    pub sunk_m: Ends<T>,
     /// Dive, m: mean stroke of the fork once the brakes have been on for half a second, less that at rest.
     pub dive_m: T,
     /// Pitch while diving, rad, nose down positive: mean over the same time, less that at rest.
@@ -82,7 +81,6 @@ impl<T: Copy> Metrics<T> {
             bumps: change(self.bumps),
             bumps_ignored: change(self.bumps_ignored),
             packed_m: self.packed_m.map(&mut change),
-            sunk_m: self.sunk_m.map(&mut change),
             dive_m: change(self.dive_m),
             dive_pitch_rad: change(self.dive_pitch_rad),
             dive_rate_m_s: change(self.dive_rate_m_s),
