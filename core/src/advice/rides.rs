@@ -3,7 +3,7 @@
 use super::ridden::{FeelChange, Progress, Ridden, RiddenClicks, RidePicture, RideTrace};
 use crate::bike::ForkSpring;
 use crate::feel::Metrics;
-use crate::intake::{Feeling, Intake};
+use crate::intake::{Feeling, Field, Intake};
 use crate::quantity::Dimension;
 use crate::remedy::search::{Bench, Found, Ground, Stage, Trial, search};
 use crate::ride::ground::Feature;
@@ -56,8 +56,21 @@ pub fn ridden(
             .flat_map(|(ground, now, best)| changes(ground, now, best))
             .collect(),
         picture: picture(intake, &bench, &found).ok().flatten(),
+        before_told: told(intake, situation),
         rides: found.rides,
     })
+}
+
+/// Whether anything that a ride feels was told of the bike as it stands.
+fn told(intake: &Intake, situation: &Situation) -> bool {
+    let clicks = [
+        Field::ForkCompressionNow,
+        Field::ForkReboundNow,
+        Field::ShockLowNow,
+        Field::ShockReboundNow,
+    ];
+    let told = &situation.told;
+    told.fork_spring || told.shock_rate || clicks.iter().any(|field| field.get(intake).is_some())
 }
 
 const fn stage_key(stage: Stage) -> &'static str {
@@ -100,8 +113,8 @@ fn changes(ground: &Ground, now: &Metrics<f64>, best: &Metrics<f64>) -> Vec<Feel
         Dimension::Share,
     );
     const REAR_LIGHT: Figure = ("feel.rear-light", |m| m.light_share.rear, Dimension::Share);
-    const FORK_SUNK: Figure = ("feel.fork-sunk", |m| m.sunk_m.front, Dimension::Length);
-    const REAR_SUNK: Figure = ("feel.rear-sunk", |m| m.sunk_m.rear, Dimension::Length);
+    const FORK_SUNK: Figure = ("feel.fork-sunk", |m| m.packed_m.front, Dimension::Length);
+    const REAR_SUNK: Figure = ("feel.rear-sunk", |m| m.packed_m.rear, Dimension::Length);
     const DIVE: Figure = ("feel.dive", |m| m.dive_m, Dimension::Length);
     const KICK: Figure = ("feel.kick", |m| m.kick_rad_s, Dimension::PitchRate);
     const FORK_DEEPEST: Figure = (

@@ -111,7 +111,6 @@ impl<T: Copy> Metrics<T> {
             bumps: join(self.bumps, other.bumps),
             bumps_ignored: join(self.bumps_ignored, other.bumps_ignored),
             packed_m: self.packed_m.with(other.packed_m, &mut join),
-            sunk_m: self.sunk_m.with(other.sunk_m, &mut join),
             dive_m: join(self.dive_m, other.dive_m),
             dive_pitch_rad: join(self.dive_pitch_rad, other.dive_pitch_rad),
             dive_rate_m_s: join(self.dive_rate_m_s, other.dive_rate_m_s),

@@ -10,7 +10,8 @@ use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
 use crate::feel::{Feel, Metrics};
 use crate::intake::{Field, Intake};
 use crate::lane::Lane;
-use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres, ride};
+use crate::ride::run::Ride;
+use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
 use crate::stance::baseline::Front;
 use crate::stance::clickers::{self, Clickers, MARGIN};
 use crate::stance::tyres::tyres;
@@ -32,6 +33,15 @@ pub struct Trial {
     pub clicks: Clicks,
     /// Where it was filled and where it rides.
     pub air: Surroundings,
+}
+
+/// What a trial gave on one kind of ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outcome {
+    /// What the rider noticed, mean over the pieces ridden.
+    pub metrics: Metrics<f64>,
+    /// Pieces on which the bike fell.
+    pub falls: f64,
 }
 
 /// Everything that stays the same from trial to trial.
@@ -228,19 +238,26 @@ impl<'a> Bench<'a> {
     }
 
     /// Rides all trials over one ground, four side by side, and averages over its courses.
-    pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Metrics<f64>>, RideError> {
+    pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Outcome>, RideError> {
         let mut all = Vec::with_capacity(trials.len());
         for group in trials.chunks(f64x4::LANES) {
             let bike = self.bike::<f64x4>(group)?;
-            let ridden: Vec<Metrics<f64x4>> = ground
+            let ridden: Vec<(Metrics<f64x4>, f64x4)> = ground
                 .pieces
                 .iter()
                 .map(|course| feel(&bike, course))
                 .collect();
             all.extend((0..group.len()).filter_map(|lane| {
-                let one: Vec<Metrics<f64>> =
-                    ridden.iter().map(|metrics| metrics.lane(lane)).collect();
-                Metrics::mean(&one)
+                let one: Vec<_> = ridden
+                    .iter()
+                    .map(|(metrics, _)| metrics.lane(lane))
+                    .collect();
+                let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
+                let falls = rides.iter().map(|rides| 1.0 - rides).sum();
+                Some(Outcome {
+                    metrics: Metrics::mean(&one)?,
+                    falls,
+                })
             }));
         }
         Ok(all)
@@ -248,28 +265,26 @@ impl<'a> Bench<'a> {
 
     /// Several trials as bikes side by side.
     pub fn bike<T: Lane>(&self, trials: &[Trial]) -> Result<Bike<T>, RideError> {
-        let laws = trials
+        let candidates = trials
             .iter()
-            .map(|trial| {
-                let (fork, shock) = self.dampers(trial);
-                Ok((fork.law(USUAL_OIL)?, shock.law(USUAL_OIL)?))
-            })
+            .map(|trial| self.candidate(trial))
             .collect::<Result<Vec<_>, RideError>>()?;
-        let candidates: Vec<Candidate> = trials
-            .iter()
-            .zip(laws)
-            .map(|(trial, (fork_damper, shock_damper))| Candidate {
-                machine: &self.situation.machine,
-                load: &self.situation.load,
-                set_up: &trial.set_up,
-                surroundings: &trial.air,
-                fork_damper,
-                shock_damper,
-                tyres: self.tyres,
-                rider: self.rider,
-            })
-            .collect();
         Bike::of(&candidates)
+    }
+
+    /// A trial as a bike to be ridden.
+    pub(super) fn candidate<'b>(&'b self, trial: &'b Trial) -> Result<Candidate<'b>, RideError> {
+        let (fork, shock) = self.dampers(trial);
+        Ok(Candidate {
+            machine: &self.situation.machine,
+            load: &self.situation.load,
+            set_up: &trial.set_up,
+            surroundings: &trial.air,
+            fork_damper: fork.law(USUAL_OIL)?,
+            shock_damper: shock.law(USUAL_OIL)?,
+            tyres: self.tyres,
+            rider: self.rider,
+        })
     }
 
     /// The bike on the bench.
@@ -283,16 +298,15 @@ impl<'a> Bench<'a> {
     }
 }
 
-/// One ride's figures.
-pub(super) fn feel<T: Lane>(bike: &Bike<T>, course: &Course) -> Metrics<T> {
+/// Figures of one ride, and 1 per lane that rode to the end, 0 where the bike fell.
+fn feel<T: Lane>(bike: &Bike<T>, course: &Course) -> (Metrics<T>, T) {
     let mut feel = Feel::new(&course.clock(SEARCH_STEP_S), &bike.resting());
-    let mut first = true;
-    ride(bike, course, SEARCH_STEP_S, |sample| {
-        if !std::mem::take(&mut first) {
-            feel.step(sample);
-        }
-    });
-    feel.metrics()
+    let mut ride = Ride::start(bike, course, SEARCH_STEP_S);
+    while !ride.over() {
+        ride.step();
+        feel.step(&ride.sample());
+    }
+    (feel.metrics(), ride.rides())
 }
 
 /// The damping an adjuster really gives: what its range cut off is not there.

@@ -1,24 +1,15 @@
 //! The rider's ground mix as pieces to ride, sized so that a healthy bike uses its travel.
 
-use wide::f64x4;
-
-use super::bench::{Bench, SEARCH_STEP_S};
-use crate::feel::Feel;
+use super::bench::Bench;
 use crate::intake::{Share, Terrain};
-use crate::lane::Lane;
 use crate::ride::ground::Feature;
-use crate::ride::run::Ride;
+use crate::ride::ground::fit::usual_size;
 use crate::ride::{Course, RideError};
 
 /// Most kinds of ground ridden; the heaviest of the mix are kept.
 const MOST_KINDS: usize = 5;
 /// Seeds for ground that comes in random pieces: bump trains answer almost chaotically, so one piece is too few.
 const SEEDS: [u64; 2] = [11, 47];
-/// Share of the travel that the hardest usual ground should use at the end that uses more
-/// (common practice: 85 to 100 %).
-const TRAVEL_USED: f64 = 0.92;
-/// Sizes at which the ground is tried, as factors on its usual heights.
-const SIZES: [f64; 4] = [0.5, 0.8, 1.15, 1.6];
 
 /// One kind of ground with its weight in the rider's mix.
 #[derive(Debug, Clone, PartialEq)]
@@ -111,7 +102,7 @@ fn pieces(bench: &Bench, feature: Feature) -> Result<Vec<Course>, RideError> {
             let pace = bench.situation.pace;
             let mut course = Course::new(feature, pace, wheelbase_m, bench.tyre_radius_m(), *seed);
             if asks_for_all_travel(feature) {
-                course.size = size(bench, &course)?;
+                course.size = usual_size(&bench.candidate(&bench.advised())?, &course)?;
             }
             Ok(course)
         })
@@ -129,34 +120,4 @@ const fn asks_for_all_travel(feature: Feature) -> bool {
             | Feature::TakeOff
             | Feature::Rollers
     )
-}
-
-/// The size at which the advised set-up uses the travel it should, between sizes tried side by side.
-fn size(bench: &Bench, course: &Course) -> Result<f64, RideError> {
-    let bike = bench.bike::<f64x4>(&[bench.advised()])?;
-    let mut feel = Feel::new(&course.clock(SEARCH_STEP_S), &bike.resting());
-    let mut ride = Ride::sized(
-        &bike,
-        course,
-        SEARCH_STEP_S,
-        f64x4::from_lanes(|lane| SIZES[lane]),
-    );
-    while !ride.over() {
-        ride.step();
-        feel.step(&ride.sample());
-    }
-    let deepest = feel.metrics().travel_deepest;
-    let used: Vec<f64> = (0..SIZES.len())
-        .map(|lane| deepest.front.lane(lane).max(deepest.rear.lane(lane)))
-        .collect();
-    let over = used.iter().position(|used| *used >= TRAVEL_USED);
-    Ok(match over {
-        Some(0) => SIZES[0],
-        Some(place) => {
-            let (low, high) = (used[place - 1], used[place]);
-            let share = (TRAVEL_USED - low) / (high - low).max(1e-9);
-            SIZES[place - 1] + share * (SIZES[place] - SIZES[place - 1])
-        }
-        None => SIZES[SIZES.len() - 1],
-    })
 }

@@ -8,7 +8,7 @@ mod bench;
 mod grounds;
 mod score;
 
-pub use bench::{Bench, Clicks, Trial};
+pub use bench::{Bench, Clicks, Outcome, Trial};
 pub use grounds::Ground;
 
 use crate::feel::Metrics;
@@ -56,7 +56,7 @@ pub struct Found {
 struct Scored {
     trial: Trial,
     cost: f64,
-    metrics: Vec<Metrics<f64>>,
+    metrics: Vec<Outcome>,
 }
 
 /// Rides out what the situation leaves open. `None` when `watch` says to stop.
@@ -105,7 +105,7 @@ pub fn search(bench: &Bench, watch: &mut Watch) -> Result<Option<Found>, RideErr
         .grounds
         .iter()
         .zip(now.metrics.iter().zip(&best.metrics))
-        .map(|(ground, (before, after))| (ground.clone(), *before, *after))
+        .map(|(ground, (before, after))| (ground.clone(), before.metrics, after.metrics))
         .collect();
     Ok(Some(Found {
         best: best.trial,
@@ -126,7 +126,7 @@ struct Search<'a, 'w> {
     bench: &'a Bench<'a>,
     grounds: Vec<Ground>,
     /// Figures of the advised set-up, against which all others are scored.
-    start: Option<Vec<Metrics<f64>>>,
+    start: Option<Vec<Outcome>>,
     rides: u32,
     watch: &'a mut Watch<'w>,
 }
@@ -143,7 +143,7 @@ impl Search<'_, '_> {
         trials: Vec<Trial>,
         stage: Stage,
     ) -> Result<Option<Vec<Scored>>, RideError> {
-        let mut metrics: Vec<Vec<Metrics<f64>>> = vec![Vec::new(); trials.len()];
+        let mut metrics: Vec<Vec<Outcome>> = vec![Vec::new(); trials.len()];
         for place in 0..self.grounds.len() {
             if !self.go_on(stage) {
                 return Ok(None);

@@ -1,6 +1,6 @@
 //! One number for a set-up over the rider's ground, against the set-up advised before any ride; and the hard limits.
 
-use super::bench::{Bench, Trial};
+use super::bench::{Bench, Outcome, Trial};
 use super::grounds::Ground;
 use crate::bike::damping::Damper;
 use crate::bike::damping::damper::WANTED_MARGIN;
@@ -13,7 +13,7 @@ use crate::ride::ground::Feature;
 pub struct Limits<'a> {
     bench: &'a Bench<'a>,
     grounds: &'a [Ground],
-    start: &'a [Metrics<f64>],
+    start: &'a [Outcome],
     /// Lowest cavitation margin of the start, Pa.
     start_margin_pa: f64,
 }
@@ -77,7 +77,7 @@ const BROKEN: f64 = 20.0;
 
 impl<'a> Limits<'a> {
     /// Measures the start.
-    pub fn of(bench: &'a Bench, grounds: &'a [Ground], start: &'a [Metrics<f64>]) -> Self {
+    pub fn of(bench: &'a Bench, grounds: &'a [Ground], start: &'a [Outcome]) -> Self {
         let start_margin_pa = margin_pa(bench, &bench.advised());
         Self {
             bench,
@@ -89,12 +89,13 @@ impl<'a> Limits<'a> {
 }
 
 /// Cost of a trial: 1 for the start, less is better, weighted over the mix; limits broken weigh heavily.
-pub fn cost(limits: &Limits, trial: &Trial, metrics: &[Metrics<f64>]) -> f64 {
-    let figures = limits.grounds.iter().zip(metrics.iter().zip(limits.start));
+pub fn cost(limits: &Limits, trial: &Trial, outcomes: &[Outcome]) -> f64 {
+    let figures = limits.grounds.iter().zip(outcomes.iter().zip(limits.start));
     let mut cost = 0.0;
     for (ground, (here, start)) in figures {
-        cost += ground.weight * relative(ground.feature, here, start);
-        cost += BROKEN * ground.weight * broken(here, start);
+        cost += ground.weight * relative(ground.feature, &here.metrics, &start.metrics);
+        cost += BROKEN * ground.weight * broken(&here.metrics, &start.metrics);
+        cost += BROKEN * ground.weight * (here.falls - start.falls).max(0.0);
     }
     // Bar of margin missing, where the start itself had it.
     let wanted = limits.start_margin_pa.min(WANTED_MARGIN.value);
@@ -112,8 +113,8 @@ fn relative(feature: Feature, here: &Metrics<f64>, start: &Metrics<f64>) -> f64 
         (w.body, both(|m| m.body_dose_m_s1_75, 0.5)),
         (w.grip, both(|m| m.load_unsteadiness.front, 0.1)),
         (w.grip, both(|m| m.load_unsteadiness.rear, 0.1)),
-        (w.packing, both(|m| m.sunk_m.front, 0.03)),
-        (w.packing, both(|m| m.sunk_m.rear, 0.03)),
+        (w.packing, both(|m| m.packed_m.front, 0.03)),
+        (w.packing, both(|m| m.packed_m.rear, 0.03)),
         (w.dive, both(|m| m.dive_m, 0.02)),
         (w.kick, both(|m| m.kick_rad_s, 0.3)),
     ];
@@ -127,11 +128,11 @@ fn relative(feature: Feature, here: &Metrics<f64>, start: &Metrics<f64>) -> f64 
 fn broken(here: &Metrics<f64>, start: &Metrics<f64>) -> f64 {
     let beyond = |here: f64, start: f64, most: f64| (here - most.max(start)).max(0.0);
     let packed = |m: &Metrics<f64>, end: fn(&Metrics<f64>) -> (f64, f64)| {
-        let (sunk_m, deepest) = end(m);
-        if deepest > 0.0 { sunk_m } else { 0.0 }
+        let (packed_m, deepest) = end(m);
+        if deepest > 0.0 { packed_m } else { 0.0 }
     };
-    let front = |m: &Metrics<f64>| packed(m, |m| (m.sunk_m.front, m.travel_deepest.front));
-    let rear = |m: &Metrics<f64>| packed(m, |m| (m.sunk_m.rear, m.travel_deepest.rear));
+    let front = |m: &Metrics<f64>| packed(m, |m| (m.packed_m.front, m.travel_deepest.front));
+    let rear = |m: &Metrics<f64>| packed(m, |m| (m.packed_m.rear, m.travel_deepest.rear));
     beyond(here.travel_deepest.front, start.travel_deepest.front, 1.0)
         + beyond(here.travel_deepest.rear, start.travel_deepest.rear, 1.0)
         // A travel of 0.3 m stands for all: 30 % of it packed down is too much on any bike.
