@@ -2,16 +2,19 @@
 //!
 //! One street of rooms, each reading only the rooms before it:
 //! [`intake`] → [`bike`] → [`stance`] → `cause` → `remedy` → `advice`.
-//! [`units`], [`quantity`], [`solve`] and [`words`] stand beside the street and serve all of it.
+//! [`units`], [`quantity`], [`solve`], [`lane`] and [`words`] stand beside the street and serve all of it.
 
 #![forbid(unsafe_code)]
 
 pub mod advice;
 pub mod bike;
 pub mod cause;
+pub mod feel;
 pub mod intake;
+pub mod lane;
 pub mod quantity;
 pub mod remedy;
+pub mod ride;
 pub mod solve;
 pub mod stance;
 pub mod units;

@@ -4,6 +4,8 @@
 //! say that it is precise.
 
 mod clickers;
+mod damper;
+mod damper_law;
 mod gas;
 mod rates;
 mod reference;

@@ -4,8 +4,11 @@
 //! number from memory and recomputed, *computed* the output of another program.
 
 mod atmosphere;
+mod fluids;
 mod gas;
+mod plates;
 mod springs;
+mod vibration;
 
 use serde::de::DeserializeOwned;
 

@@ -1,7 +1,7 @@
 //! The two ends of the travel.
 
 /// Share of the travel over which the bump stop works (common practice: the last tenth).
-const BUMP_SHARE: f64 = 0.1;
+pub(crate) const BUMP_SHARE: f64 = 0.1;
 
 /// Bump stop and top-out spring of one end, along the part that carries them.
 #[derive(Debug, Clone, Copy, PartialEq)]
