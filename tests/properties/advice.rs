@@ -5,7 +5,7 @@ use proptest::collection::btree_map;
 use proptest::option::of;
 use proptest::prelude::*;
 use proptest::sample::{select, subsequence};
-use sagwright_core::advice::{Advice, Options, SetUpAdvice, SettingId, advise};
+use sagwright_core::advice::{Advice, Options, SetUpAdvice, SettingId, advise, advise_with};
 use sagwright_core::cause::Cause;
 use sagwright_core::intake::{
     BikeClass, Complaint, End, Feeling, Field, ForkKind, FuelLoad, Intake, Pace, Phase, Posture,
@@ -107,7 +107,7 @@ fn intake() -> impl Strategy<Value = Intake> {
 }
 
 fn set_up(intake: &Intake) -> Box<SetUpAdvice> {
-    match advise(intake, &Options::default()) {
+    match advise_with(intake, &Options::default(), None) {
         Ok(Advice::SetUp(advice)) => advice,
         other => panic!("no set-up: {other:?}"),
     }
@@ -142,7 +142,7 @@ proptest! {
 
     #[test]
     fn valid_intakes_give_advice_and_invalid_ones_an_error(intake in intake()) {
-        match (check(&intake), advise(&intake, &Options::default())) {
+        match (check(&intake), advise_with(&intake, &Options::default(), None)) {
             (Ok(()), Ok(Advice::SetUp(advice))) => {
                 prop_assert!(!advice.settings.is_empty());
                 for setting in &advice.settings {
@@ -204,5 +204,25 @@ proptest! {
         let (fewer, more) = (set_up(&with(hours)), set_up(&with(hours + more)));
         // Shares under the printed threshold are left out of the list and count as 0.
         prop_assert!(share(&more, Cause::ForkFriction) >= share(&fewer, Cause::ForkFriction) - 1e-9 || share(&more, Cause::ForkFriction) < 0.003);
+    }
+}
+
+proptest! {
+    // Rides cost a thousand times what statics do, so fewer intakes are ridden out.
+    #![proptest_config(ProptestConfig { cases: 24, ..config() })]
+
+    #[test]
+    fn valid_intakes_can_be_ridden(intake in intake()) {
+        prop_assume!(check(&intake).is_ok());
+        let Ok(Advice::SetUp(advice)) = advise(&intake, &Options::default()) else {
+            return Err(TestCaseError::fail("no set-up"));
+        };
+        for change in advice.rides.iter().flat_map(|ridden| &ridden.feel) {
+            prop_assert!(change.before.is_finite() && change.after.is_finite(), "{:?}", change);
+        }
+        for setting in &advice.settings {
+            let figure = &setting.advised;
+            prop_assert!(figure.low <= figure.value && figure.value <= figure.high, "{:?}", setting.id);
+        }
     }
 }

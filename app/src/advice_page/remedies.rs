@@ -120,9 +120,11 @@ fn effects(voice: &Voice, effects: &[Effect]) -> Html {
             <li class="effect">
                 <span class="effect-name">{ &name }</span>
                 <span class="effect-change">
-                    { voice.quantity(effect.before, effect.dimension) }
-                    <span aria-hidden="true">{ " → " }</span>
-                    <span class="vh">{ voice.words("advice.effect.to") }</span>
+                    if let Some(before) = effect.before {
+                        { voice.quantity(before, effect.dimension) }
+                        <span aria-hidden="true">{ " → " }</span>
+                        <span class="vh">{ voice.words("advice.effect.to") }</span>
+                    }
                     <strong>{ voice.quantity(effect.after, effect.dimension) }</strong>
                 </span>
                 { why(voice, &name, &effect.reason, effect.dimension) }

@@ -68,7 +68,7 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
     let start_clicks = f64::from(start.clicks.middle);
     let ridden = sheet
         .ridden
-        .map(|ridden| f64::from(ridden_clicks(&ridden.clicks, id)));
+        .map(|ridden| f64::from(ridden_clicks(ridden.clicks, id)));
     let middle = ridden.unwrap_or(start_clicks);
     let Band { low, high, .. } = start.clicks.map(f64::from);
     let (low, high) = (low.min(middle), high.max(middle));
@@ -120,7 +120,7 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
 }
 
 /// Where rides left an adjuster.
-fn ridden_clicks(clicks: &RiddenClicks, id: SettingId) -> u8 {
+fn ridden_clicks(clicks: RiddenClicks, id: SettingId) -> u8 {
     match id {
         SettingId::ForkCompression => clicks.fork_compression,
         SettingId::ForkRebound => clicks.fork_rebound,

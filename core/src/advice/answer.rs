@@ -264,8 +264,8 @@ pub struct Cure {
 pub struct Effect {
     /// What changes.
     pub name: Text,
-    /// Before, SI.
-    pub before: f64,
+    /// Before, SI; absent for something that was not there before.
+    pub before: Option<f64>,
     /// After, SI.
     pub after: f64,
     /// What it measures.

@@ -126,6 +126,8 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 fn caveats(sheet: &Sheet, belief: &Belief) -> Vec<Text> {
     /// Two leading causes closer than this are a close call.
     const CLOSE: f64 = 1.3;
+    /// Below this even the likeliest cause says next to nothing.
+    const WORTH_TELLING: f64 = 0.12;
     let mut caveats = Vec::new();
     if sheet.intake.stop_signs.is_none() {
         caveats.push(Text::new("caveat.stop-signs"));
@@ -138,6 +140,7 @@ fn caveats(sheet: &Sheet, belief: &Belief) -> Vec<Text> {
     let ranked = belief.ranked();
     if let [(first, p), (second, q), ..] = ranked.as_slice()
         && *p < CLOSE * q
+        && *p > WORTH_TELLING
     {
         caveats.push(
             Text::new("caveat.close-call")

@@ -61,6 +61,7 @@ fn about(cause: Cause, part: &str) -> Text {
 /// A share in words that always come with a number: "likely, about 2 in 3".
 pub fn chance(share: f64) -> Text {
     let word = match share {
+        p if p >= 0.97 => "nearly-sure",
         p if p >= 0.9 => "almost-certain",
         p if p >= 0.6 => "likely",
         p if p >= 0.4 => "even",

@@ -146,7 +146,10 @@ fn converted(sheet: &Sheet) -> Result<Vec<Effect>, StanceError> {
     let after = state(sheet, &machine, &set_up, &today)?;
     let mut effects = compare(&before, &after);
     if let ForkSpring::Coil { rate, .. } = set_up.fork.spring {
-        effects.push(effect("coil-rate", 0.0, rate.value, Dimension::Rate));
+        effects.push(Effect {
+            before: None,
+            ..effect("coil-rate", 0.0, rate.value, Dimension::Rate)
+        });
     }
     Ok(effects)
 }
@@ -221,7 +224,7 @@ fn spread(stance: &Stance) -> f64 {
 fn effect(word: &'static str, before: f64, after: f64, dimension: Dimension) -> Effect {
     Effect {
         name: Text::new(format!("effect.{word}")),
-        before,
+        before: Some(before),
         after,
         dimension,
         reason: reason(&format!("effect-{word}"), Vec::new(), Vec::new()),

@@ -6,18 +6,44 @@ use super::cautions::cautions;
 use super::figure::{Figure, Provenance};
 use super::sheet::{Sheet, input, practice};
 use crate::bike::atmosphere::gauge_after;
-use crate::intake::{End, Field};
+use crate::intake::{BikeClass, End, Field};
 use crate::quantity::Dimension;
 use crate::stance::baseline::{
     FORK_PRELOAD, Front, SHOCK_PRELOAD, fork_preload, fork_pressure, fork_rate, shock_preload,
     shock_rate,
 };
 use crate::stance::offers::Offer;
+use crate::stance::{Situation, baseline};
 use crate::units::{Band, Length, SpringRate, newton_per_m, pascal};
 use crate::words::{Arg, Text};
 
 /// Every row that can be worked out, in the order of the card.
+///
+/// With the class unknown each range spans what every class would be advised.
 pub fn settings(sheet: &Sheet) -> Vec<Setting> {
+    let mut rows = rows(sheet);
+    if !sheet.situation.told.class {
+        for kind in BikeClass::ALL {
+            let situation = Situation::of_class(sheet.intake, *kind);
+            let baseline = baseline(&situation);
+            let other = Sheet {
+                situation: &situation,
+                baseline: &baseline,
+                ridden: None,
+                ..*sheet
+            };
+            for other in self::rows(&other) {
+                if let Some(row) = rows.iter_mut().find(|row| row.id == other.id) {
+                    row.advised.low = row.advised.low.min(other.advised.low);
+                    row.advised.high = row.advised.high.max(other.advised.high);
+                }
+            }
+        }
+    }
+    rows
+}
+
+fn rows(sheet: &Sheet) -> Vec<Setting> {
     let mut rows = match &sheet.baseline.front {
         Front::Coil {
             nearest, fitted, ..

@@ -2,7 +2,7 @@
 
 use super::figure::{Figure, Provenance, Reason, ReasonInput, Sensitivity};
 use super::ridden::Ridden;
-use crate::intake::{BikeClass, Field, Intake};
+use crate::intake::{Field, Intake};
 use crate::quantity::Dimension;
 use crate::stance::unknowns::{Input, Move, Ranged, ranged};
 use crate::stance::{Baseline, Situation, StanceError};
@@ -25,8 +25,6 @@ const MOST_SENSITIVITIES: usize = 4;
 
 impl Sheet<'_> {
     /// A number worked out from the situation, with its range and everything it rests on.
-    ///
-    /// With the class unknown the range spans every class that could be meant.
     pub fn computed(
         &self,
         word: &'static str,
@@ -39,15 +37,6 @@ impl Sheet<'_> {
             half_width,
             moves,
         } = ranged(self.situation, &answer).ok()?;
-        let (mut low, mut high) = (value - half_width, value + half_width);
-        if !self.situation.told.class {
-            for kind in BikeClass::ALL {
-                if let Ok(other) = answer(&Situation::of_class(self.intake, *kind)) {
-                    low = low.min(other);
-                    high = high.max(other);
-                }
-            }
-        }
         let sensitivity = moves
             .iter()
             .take(MOST_SENSITIVITIES)
@@ -55,8 +44,8 @@ impl Sheet<'_> {
             .collect();
         Some(Figure {
             value,
-            low: low.max(0.0),
-            high,
+            low: (value - half_width).max(0.0),
+            high: value + half_width,
             dimension,
             reason: reason(word, inputs, sensitivity),
         })
