@@ -5,6 +5,7 @@
 
 mod clickers;
 mod damper;
+mod damper_law;
 mod gas;
 mod rates;
 mod reference;

@@ -10,6 +10,7 @@ mod gas;
 mod plates;
 mod roads;
 mod springs;
+mod vibration;
 
 use serde::de::DeserializeOwned;
 

@@ -14,19 +14,25 @@ const STEADY_AFTER_S: f64 = 0.5;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Dive<T> {
     step_s: T,
+    rest_m: T,
+    rest_rad: T,
     rate: Filter<T, 1>,
     /// How long the brakes have been on, s.
     braking_s: T,
+    /// Stroke and nose-down pitch, both over those of rest.
     stroke: Mean<T>,
     pitch: Mean<T>,
     pub(super) quickest_m_s: T,
 }
 
 impl<T: Lane> Dive<T> {
-    pub(super) fn new(step_s: f64) -> Self {
+    /// For a fork that rests as `rest` says.
+    pub(super) fn new(step_s: f64, rest: &AtRest<T>) -> Self {
         let sections = [SWAYING];
         Self {
             step_s: T::splat(step_s),
+            rest_m: rest.fork_stroke_m,
+            rest_rad: rest.pitch_rad,
             rate: Filter::new(&Weighting { sections }, step_s),
             braking_s: T::splat(0.0),
             stroke: Mean::new(),
@@ -41,17 +47,19 @@ impl<T: Lane> Dive<T> {
         self.braking_s = braking * (self.braking_s + self.step_s);
         if measuring {
             let steady = above(self.braking_s, T::splat(STEADY_AFTER_S));
-            self.stroke.add_where(steady, sample.fork_stroke_m);
-            self.pitch.add_where(steady, sample.pitch_rad);
+            self.stroke
+                .add_where(steady, sample.fork_stroke_m - self.rest_m);
+            self.pitch
+                .add_where(steady, self.rest_rad - sample.pitch_rad);
             self.quickest_m_s = self.quickest_m_s.greater(braking * rate_m_s);
         }
     }
 
-    pub(super) fn added_m(&self, rest: &AtRest<T>) -> T {
-        self.stroke.or(rest.fork_stroke_m) - rest.fork_stroke_m
+    pub(super) fn added_m(&self) -> T {
+        self.stroke.or(T::splat(0.0))
     }
 
-    pub(super) fn nose_down_rad(&self, rest: &AtRest<T>) -> T {
-        rest.pitch_rad - self.pitch.or(rest.pitch_rad)
+    pub(super) fn nose_down_rad(&self) -> T {
+        self.pitch.or(T::splat(0.0))
     }
 }

@@ -20,11 +20,11 @@ const WALLOW_WIGGLE: f64 = 0.002;
 /// What has been felt so far. It neither keeps the ride nor allocates.
 #[derive(Debug, Clone)]
 pub struct Feel<T> {
-    rest: AtRest<T>,
-    /// Steps taken, and those at which measuring, the last third of it, and its end come.
+    /// Steps taken, and those after which measuring begins, the last third of the bumps begins and ends, and measuring ends.
     steps: f64,
     from: f64,
     late: f64,
+    bumps_end: f64,
     to: f64,
     vibration: Vibration<T>,
     bumps: Bumps<T>,
@@ -42,12 +42,12 @@ impl<T: Lane> Feel<T> {
     /// Before the first step of a ride that starts from rest.
     pub fn new(clock: &Clock, rest: &AtRest<T>) -> Self {
         let step_s = clock.step_s;
-        let late_s = clock.to_s - (clock.to_s - clock.from_s) / 3.0;
+        let late_s = clock.bumps_end_s - (clock.bumps_end_s - clock.from_s) / 3.0;
         Self {
-            rest: *rest,
             steps: 0.0,
             from: (clock.from_s / step_s).round(),
             late: (late_s / step_s).round(),
+            bumps_end: (clock.bumps_end_s / step_s).round(),
             to: (clock.to_s / step_s).round(),
             vibration: Vibration::new(step_s),
             bumps: Bumps::new(step_s),
@@ -55,7 +55,7 @@ impl<T: Lane> Feel<T> {
                 front: Packing::new(rest.fork_stroke_m),
                 rear: Packing::new(rest.rear_travel_m),
             },
-            dive: Dive::new(step_s),
+            dive: Dive::new(step_s, rest),
             kick: Kick::new(),
             bottoming: Ends {
                 front: Bottoming::new(step_s),
@@ -74,7 +74,7 @@ impl<T: Lane> Feel<T> {
         }
     }
 
-    /// Takes the state at the end of the next step.
+    /// Takes the state at the end of the next step. What a ride hands over before its first step is not meant.
     pub fn step(&mut self, sample: &Sample<T>) {
         self.steps += 1.0;
         let measuring = self.from < self.steps && self.steps <= self.to;
@@ -83,10 +83,12 @@ impl<T: Lane> Feel<T> {
         if !measuring {
             return;
         }
-        let late = self.late < self.steps;
+        let late = self.late < self.steps && self.steps <= self.bumps_end;
         self.bumps.step(sample);
-        self.packing.front.step(sample.fork_stroke_m, late);
-        self.packing.rear.step(sample.rear_travel_m, late);
+        if late {
+            self.packing.front.step(sample.fork_stroke_m);
+            self.packing.rear.step(sample.rear_travel_m);
+        }
         self.kick.step(sample);
         self.bottoming
             .front
@@ -104,7 +106,6 @@ impl<T: Lane> Feel<T> {
 
     /// The figures of what was measured so far.
     pub fn metrics(&self) -> Metrics<T> {
-        let rest = &self.rest;
         Metrics {
             hand_m_s2: self.vibration.hand_m_s2(),
             body_m_s2: self.vibration.body_m_s2(),
@@ -114,9 +115,8 @@ impl<T: Lane> Feel<T> {
             bumps: self.bumps.count(),
             bumps_ignored: self.bumps.ignored(),
             packed_m: self.packing.as_ref().map(Packing::packed_m),
-            sunk_m: self.packing.as_ref().map(Packing::sunk_m),
-            dive_m: self.dive.added_m(rest),
-            dive_pitch_rad: self.dive.nose_down_rad(rest),
+            dive_m: self.dive.added_m(),
+            dive_pitch_rad: self.dive.nose_down_rad(),
             dive_rate_m_s: self.dive.quickest_m_s,
             kick_rad_s: self.kick.nose_down_rad_s,
             nose_up_rad_s: self.kick.nose_up_rad_s,

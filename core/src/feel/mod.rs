@@ -6,6 +6,8 @@
 
 mod bottoming;
 mod bumps;
+#[cfg(test)]
+mod closed_form;
 mod dive;
 mod ends;
 pub mod exposure;

@@ -37,7 +37,7 @@ pub struct Sample<T> {
     pub front_gap_m: T,
     /// Height of the unloaded rear tyre over the ground, m; 0 while it touches.
     pub rear_gap_m: T,
-    /// Height of the centre of the sprung mass over where it is with the bike at rest on ground of height 0, m.
+    /// Height of the centre of the sprung mass over any level that stays the same, m.
     pub heave_m: T,
     /// Pitch of the bike against the level, rad, nose up.
     pub pitch_rad: T,
@@ -73,6 +73,8 @@ pub struct Clock {
     pub step_s: f64,
     /// Start of measuring, s after the first step.
     pub from_s: f64,
+    /// End of the bumps, s after the first step, within the time measured: a row of bumps is judged by its last third.
+    pub bumps_end_s: f64,
     /// End of measuring, s after the first step.
     pub to_s: f64,
 }

@@ -4,6 +4,7 @@ use super::dice::Dice;
 use super::envelope::{felt, hann};
 use super::features::{Feature, Shape};
 use super::profile::Profile;
+use crate::feel::Clock;
 use crate::intake::Pace;
 
 /// Half the length over which a rider judges the lie of the ground, m (from memory: a few wheelbases).
@@ -114,6 +115,8 @@ pub struct Course {
     pub tyre_damping: f64,
     /// When to measure, s from the start.
     pub measured_s: [f64; 2],
+    /// When the rear wheel is off the last bump, s from the start.
+    pub bumps_end_s: f64,
     /// How long the ride is, s.
     pub lasts_s: f64,
     ground: Profile,
@@ -153,6 +156,7 @@ impl Course {
             size: 1.0,
             tyre_damping: feature.tyre_damping(),
             measured_s: [from_s, lasts_s],
+            bumps_end_s: to_s,
             lasts_s,
             guide: Profile::new(hann(guide_m.as_ref().unwrap_or(&ground_m), LIE_HALF_M)),
             ground: Profile::new(felt(&ground_m, radius_m)),
@@ -169,6 +173,7 @@ impl Course {
             size: 1.0,
             tyre_damping: 1.0,
             measured_s: [0.0, lasts_s],
+            bumps_end_s: lasts_s,
             lasts_s,
             guide: Profile::new(Vec::new()),
             ground: Profile::new(felt_m),
@@ -196,6 +201,17 @@ impl Course {
             ground_m_per_s: [front_slope * speed, rear_slope * speed],
             lie: [here, (after - before) / self.wheelbase_m * speed],
             braking_m_per_s2: -acceleration,
+        }
+    }
+
+    /// When it is measured, in steps of `step_s`.
+    pub fn clock(&self, step_s: f64) -> Clock {
+        let [from_s, to_s] = self.measured_s;
+        Clock {
+            step_s,
+            from_s,
+            bumps_end_s: self.bumps_end_s,
+            to_s,
         }
     }
 
