@@ -54,8 +54,8 @@ fn a_bike_hung_up_in_its_friction_does_not_creep() {
             }
             ride.step();
         }
-        for end in 0..2 {
-            let (now, then) = (ride.now.travel_m[end], before[end]);
+        for (end, then) in before.into_iter().enumerate() {
+            let now = ride.now.travel_m[end];
             assert!(
                 (now - then).abs() < 1e-6,
                 "{class:?} end {end}: {now} {then}"

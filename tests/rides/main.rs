@@ -8,3 +8,5 @@ mod linear;
 #[allow(dead_code, reason = "the published checks use the rest")]
 mod plain;
 mod solver;
+mod steps;
+mod stranger;
