@@ -1,5 +1,6 @@
 //! Bikes ready to ride: the usual rider of a class on the usual bike, its clickers where the baseline puts them.
 
+#[allow(dead_code, reason = "each test program uses another part of it")]
 #[path = "../practice/reference.rs"]
 mod reference;
 
