@@ -5,6 +5,10 @@
 
 mod clickers;
 mod damper;
+mod feel;
 mod gas;
 mod rates;
 mod reference;
+
+#[path = "../rides/bikes.rs"]
+mod bikes;
