@@ -50,11 +50,12 @@ pub fn Shell() -> Html {
     });
     html! {
         <ContextProvider<Desk> context={desk}>
-            <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
             <header class="masthead">
+                <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
                 <p class="tagline">{ say("shell.tagline") }</p>
             </header>
+            <div class="ruler" aria-hidden="true" />
             <div role="status" class="notices">
                 if !kept { <p class="notice">{ say("shell.not-kept") }</p> }
                 if let Some(key) = put_aside(start.1) { <p class="notice">{ say(key) }</p> }

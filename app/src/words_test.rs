@@ -58,6 +58,10 @@ fn families() -> BTreeSet<String> {
     for aspect in Aspect::ALL {
         let slot = Slot::Detail(Feeling::Dives, *aspect);
         add(format!("detail.{}", slot.family()));
+        add(format!("line.{}", slot.family()));
+    }
+    for word in Slot::How(Field::ForkRate).words() {
+        add(format!("known.{word}"));
     }
     for field in [Field::ForkRate, Field::ForkPressure, Field::ShockRate] {
         add(format!("how.{}", field.path()));
@@ -101,7 +105,13 @@ fn optional() -> BTreeSet<String> {
         .iter()
         .map(|q| format!("ask.{}.how", q.word()));
     let about = Field::ALL.iter().map(|f| format!("about.{}", f.path()));
-    hints.chain(hows).chain(about).chain(alone).collect()
+    let beside = Field::ALL.iter().map(|f| format!("unit.{}", f.path()));
+    hints
+        .chain(hows)
+        .chain(about)
+        .chain(beside)
+        .chain(alone)
+        .collect()
 }
 
 #[test]

@@ -64,7 +64,7 @@ fn unknown_fields_are_named_every_one_of_them() {
     );
     refused(
         r#"{"version": 1, "rider": {"weight": {"value": 80, "unit": "kg", "about": true}}}"#,
-        &[&["rider.weight.about: "]],
+        &[&["rider.weight: ", "about"]],
     );
 }
 
@@ -79,7 +79,7 @@ fn unknown_words_are_named_with_the_words_allowed() {
     );
     refused(
         r#"{"version": 1, "rider": {"weight": {"value": 80, "unit": "stone"}}}"#,
-        &[&["rider.weight.unit: ", "stone", "lb"]],
+        &[&["rider.weight: ", "stone", "lb"]],
     );
 }
 
@@ -102,7 +102,7 @@ fn numbers_out_of_range_say_the_range_in_the_unit_typed() {
     );
     refused(
         r#"{"version": 1, "rider": {"weight": {"value": "80", "unit": "kg"}}}"#,
-        &[&["rider.weight.value: ", "80"]],
+        &[&["rider.weight: ", "80"]],
     );
 }
 

@@ -129,12 +129,12 @@ fn advised(advice: &SetUpAdvice, id: SettingId) -> Option<f64> {
         .map(|setting| setting.advised.value)
 }
 
-fn kilograms(value: f64) -> Option<Typed> {
-    Some(Typed {
+fn typed(value: f64, unit: Unit) -> Typed {
+    Typed {
         value,
-        unit: Unit::Kilogram,
+        unit,
         how: None,
-    })
+    }
 }
 
 proptest! {
@@ -182,7 +182,7 @@ proptest! {
         let with = |kg: f64| {
             let mut intake = Intake { stop_signs: Some([].into()), ..Intake::default() };
             (intake.bike.class, intake.bike.fork) = (Some(class), Some(fork));
-            Field::RiderWeight.set(&mut intake, kilograms(kg));
+            Field::RiderWeight.set(&mut intake, Some(typed(kg, Unit::Kilogram)));
             set_up(&intake)
         };
         let (light, heavy) = (with(weight), with(weight + more));
@@ -197,7 +197,7 @@ proptest! {
     fn more_hours_never_lower_the_friction_cause(intake in intake(), hours in 0.0..500.0_f64, more in 1.0..500.0_f64) {
         let with = |h: f64| {
             let mut intake = intake.clone();
-            Field::ForkHours.set(&mut intake, Some(Typed { value: h, unit: Unit::Hour, how: None }));
+            Field::ForkHours.set(&mut intake, Some(typed(h, Unit::Hour)));
             intake
         };
         prop_assume!(check(&with(hours)).is_ok());

@@ -126,7 +126,7 @@ fn viscosity_cold_and_hot() {
 #[derive(Deserialize)]
 struct Grade {
     #[serde(rename = "ISO_VG")]
-    grade: u16,
+    number: u16,
     #[serde(rename = "min_cSt_40C")]
     low: f64,
     mid: f64,
@@ -138,10 +138,10 @@ struct Grade {
 fn viscosity_grades() {
     for row in table::<Grade>(include_str!("data/iso3448_vg.csv")) {
         for inside in [row.mid, row.low * 1.0001, row.max * 0.9999] {
-            assert_eq!(iso_grade(inside), Some(row.grade), "{inside}");
+            assert_eq!(iso_grade(inside), Some(row.number), "{inside}");
         }
         for outside in [row.low * 0.9999, row.max * 1.0001] {
-            assert_ne!(iso_grade(outside), Some(row.grade), "{outside}");
+            assert_ne!(iso_grade(outside), Some(row.number), "{outside}");
         }
     }
 }

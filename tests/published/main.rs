@@ -4,9 +4,11 @@
 //! number from memory and recomputed, *computed* the output of another program.
 
 mod atmosphere;
+mod dynamics;
 mod fluids;
 mod gas;
 mod plates;
+mod roads;
 mod springs;
 mod vibration;
 

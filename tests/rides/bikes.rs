@@ -1,7 +1,8 @@
 //! Bikes ready to ride: the usual rider of a class on the usual bike, its clickers where the baseline puts them.
 
+#[allow(dead_code, reason = "each test program uses another part of it")]
 #[path = "../practice/reference.rs"]
-mod reference;
+pub mod reference;
 
 use sagwright_core::bike::damping::design::{Hardware, USUAL_OIL, Wanted};
 use sagwright_core::bike::damping::{Damper, DamperLaw};

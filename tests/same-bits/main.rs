@@ -11,6 +11,17 @@ use wasm_bindgen_test::{wasm_bindgen_test as test, wasm_bindgen_test_configure};
 #[cfg(target_arch = "wasm32")]
 wasm_bindgen_test_configure!(run_in_browser);
 
+#[allow(dead_code, reason = "the tests of rides use the rest")]
+#[path = "../rides/bikes.rs"]
+mod bikes;
+
+use sagwright_core::intake::{BikeClass, ForkKind, Pace};
+use sagwright_core::lane::Lane;
+use sagwright_core::ride::Bike;
+use sagwright_core::ride::ground::Feature;
+use sagwright_core::ride::run::{Ride, STEP_S};
+use wide::{f64x4, f64x8};
+
 /// Points at which each function is evaluated.
 const POINTS: u32 = 20_000;
 
@@ -64,4 +75,34 @@ fn angles_have_the_same_bits_everywhere() {
         digest(-100.0, 100.0, libm::cos),
         0x3a02_8365_748c_2370,
     );
+}
+
+/// Where a gas-fork bike is after a ride over whoops, folded from every lane.
+fn ridden<T: Lane>() -> u64 {
+    let ridden = bikes::Ridden::usual(BikeClass::Motocross450, ForkKind::GasOneLeg);
+    let bike = Bike::<T>::of(&[ridden.candidate()]).expect("a usual bike");
+    let course = ridden.course(Feature::Whoops, Pace::Club, 4);
+    let mut ride = Ride::start(&bike, &course, STEP_S);
+    while !ride.over() {
+        ride.step();
+    }
+    let bits = |figure: T, lane: usize| figure.lane(lane).to_bits();
+    let mut digests = (0..T::LANES).map(|lane| {
+        ride.state.place.iter().chain(&ride.state.rate).fold(
+            0xcbf2_9ce4_8422_2325,
+            |digest: u64, figure| {
+                (digest ^ bits(*figure, lane)).wrapping_mul(0x0000_0100_0000_01b3)
+            },
+        )
+    });
+    let first = digests.next().expect("a lane");
+    assert!(digests.all(|digest| digest == first), "the lanes differ");
+    first
+}
+
+#[test]
+fn rides_have_the_same_bits_everywhere() {
+    check("one", ridden::<f64>(), 0xc853_783e_a75d_ee8f);
+    check("four in step", ridden::<f64x4>(), 0xc853_783e_a75d_ee8f);
+    check("eight in step", ridden::<f64x8>(), 0xc853_783e_a75d_ee8f);
 }

@@ -1,6 +1,6 @@
 //! The advice, top to bottom: what to do, then why.
 //!
-//! `view` puts the sections in order, one file per section; `reason`, `signal` and `price` are what several
+//! `view` puts the sections in order, one file per section; `reason`, `signal`, `units` and `price` are what several
 //! sections share. The page decides nothing: it lays out what the core has said, in the reader's units.
 
 mod breakaway;
@@ -15,6 +15,7 @@ mod remedies;
 mod settings;
 mod signal;
 mod stop;
+mod units;
 mod view;
 mod voice;
 

@@ -9,6 +9,7 @@ use yew::prelude::*;
 use super::contents::{Part, heading};
 use super::nearest::nearest;
 use super::reason::{figure, grounds, range, why};
+use super::units::unit_switches;
 use super::{Voice, signal};
 
 /// Kinds of number on the card that riders read in more than one unit.
@@ -20,11 +21,19 @@ pub fn settings(
     settings: &[Setting],
     on_unit: &Callback<(Dimension, Unit)>,
 ) -> Html {
+    let shared = shared_cautions(settings);
+    let shown: Vec<Dimension> = SWITCHED
+        .into_iter()
+        .filter(|&kind| settings.iter().any(|one| one.advised.dimension == kind))
+        .collect();
     html! {
         <section class="part settings">
             { heading(voice, Part::Settings) }
-            { unit_switches(voice, settings, on_unit) }
-            { for End::ALL.iter().map(|&end| end_card(voice, settings, end)) }
+            { unit_switches(voice, &shown, on_unit) }
+            { signal::grouped(voice, shared.iter().copied()) }
+            <div class="cards">
+                { for End::ALL.iter().map(|&end| end_card(voice, settings, end, &shared)) }
+            </div>
         </section>
     }
 }
@@ -51,67 +60,24 @@ pub fn appendix(voice: &Voice, settings: &[Setting]) -> Html {
     }
 }
 
-/// One switch per kind of number that the card shows.
-fn unit_switches(
-    voice: &Voice,
-    settings: &[Setting],
-    on_unit: &Callback<(Dimension, Unit)>,
-) -> Html {
-    let shown = |dimension: Dimension| {
-        settings
-            .iter()
-            .any(|setting| setting.advised.dimension == dimension)
-    };
-    let switches = SWITCHED.into_iter().filter(|&d| shown(d)).map(|dimension| {
-        let buttons = dimension.units().iter().map(|&unit| {
-            let chosen = voice.units().unit(dimension) == unit;
-            html! {
-                <button
-                    type="button"
-                    class="unit"
-                    aria-pressed={chosen.to_string()}
-                    onclick={on_unit.reform(move |_: MouseEvent| (dimension, unit))}
-                >
-                    { unit.symbol() }
-                </button>
-            }
-        });
-        let name = voice.words(switch_key(dimension));
-        html! {
-            <div class="units" role="group" aria-label={name}>{ for buttons }</div>
-        }
-    });
-    html! { <div class="switches">{ for switches }</div> }
-}
-
-/// Key of the name of a unit switch.
-const fn switch_key(dimension: Dimension) -> &'static str {
-    match dimension {
-        Dimension::Rate => "advice.unit.rate",
-        Dimension::Pressure => "advice.unit.pressure",
-        _ => "advice.unit.length",
-    }
-}
-
 /// The table of one end; nothing where the advice has nothing to set there.
-fn end_card(voice: &Voice, settings: &[Setting], end: End) -> Html {
+fn end_card(voice: &Voice, settings: &[Setting], end: End, shared: &[&Caution]) -> Html {
     let own: Vec<&Setting> = settings.iter().filter(|s| s.end == end).collect();
     if own.is_empty() {
         return Html::default();
     }
-    let shared = shared_cautions(&own);
-    let rows = own.iter().map(|setting| rows_of(voice, setting, &shared));
+    let rows = own.iter().map(|setting| rows_of(voice, setting, shared));
     html! {
         <div class="end-card">
             <h3>{ voice.words(end_key(end)) }</h3>
-            { signal::grouped(voice, shared.iter().copied()) }
-            <table class="card">
+            // The roles are those the elements have anyway, said again for where the style makes them a grid.
+            <table class="card" role="table">
                 <caption class="vh">{ voice.words(end_key(end)) }</caption>
-                <thead>
-                    <tr>
-                        <th scope="col">{ voice.words("advice.setting") }</th>
-                        <th scope="col">{ voice.words("advice.setting.now") }</th>
-                        <th scope="col">{ voice.words("advice.setting.advised") }</th>
+                <thead role="rowgroup">
+                    <tr role="row">
+                        <th scope="col" role="columnheader">{ voice.words("advice.setting") }</th>
+                        <th scope="col" role="columnheader">{ voice.words("advice.setting.now") }</th>
+                        <th scope="col" role="columnheader">{ voice.words("advice.setting.advised") }</th>
                     </tr>
                 </thead>
                 { for rows }
@@ -128,8 +94,8 @@ const fn end_key(end: End) -> &'static str {
     }
 }
 
-/// The cautions that stand on more than one row of an end: said once, before the table, not on every row.
-fn shared_cautions<'a>(settings: &[&'a Setting]) -> Vec<&'a Caution> {
+/// The cautions that stand on more than one row: said once, before the tables, not on every row.
+fn shared_cautions(settings: &[Setting]) -> Vec<&Caution> {
     let every = || settings.iter().flat_map(|setting| &setting.cautions);
     every()
         .filter(|one| every().filter(|other| other == one).count() > 1)
@@ -141,11 +107,11 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
     let label = voice.say(&setting.label);
     let own = setting.cautions.iter().filter(|one| !shared.contains(one));
     html! {
-        <tbody>
-            <tr class="card-values">
-                <th scope="row">{ &label }</th>
-                <td>{ now(voice, setting) }</td>
-                <td>
+        <tbody role="rowgroup">
+            <tr class="card-values" role="row">
+                <th scope="row" role="rowheader">{ &label }</th>
+                <td role="cell">{ now(voice, setting) }</td>
+                <td role="cell">
                     <strong class="card-number">
                         { voice.quantity(advised.value, advised.dimension) }
                     </strong>
@@ -157,8 +123,8 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
                     }
                 </td>
             </tr>
-            <tr class="card-notes">
-                <td colspan="3">
+            <tr class="card-notes" role="row">
+                <td colspan="3" role="cell">
                     { signal::grouped(voice, own) }
                     { for setting.notes.iter().map(|note| html! { <p>{ voice.say(note) }</p> }) }
                     { nearest(voice, &setting.nearest) }
@@ -182,7 +148,7 @@ fn now(voice: &Voice, setting: &Setting) -> Html {
     let same = shown == advised;
     html! {
         <>
-            { shown }
+            <span class="card-now">{ shown }</span>
             if same {
                 <span class="hint block">{ voice.words("advice.setting.keep") }</span>
             }

@@ -9,7 +9,7 @@ use super::{Voice, signal};
 /// The stop, every sign with its reason, and the cautions.
 pub fn stop(voice: &Voice, stop: &StopRiding) -> Html {
     let signs = stop.signs.iter().map(|finding| {
-        let sign = Text::new(format!("advice.sign.{}", finding.sign.word()));
+        let sign = Text::new(format!("sign.{}", finding.sign.word()));
         html! {
             <section class="stop-sign">
                 <h2>{ voice.say(&sign) }</h2>

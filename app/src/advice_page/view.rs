@@ -10,6 +10,7 @@ use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
 use super::paper::use_open_on_paper;
+use super::units::unit_switches;
 use super::{Voice, breakaway, causes, next_check, remedies, settings, signal, stop};
 use crate::pictures::ForceFigure;
 
@@ -65,6 +66,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             { remedies::remedies(voice, &advice.remedies) }
             <section class="part">
                 { heading(voice, Part::Picture) }
+                { unit_switches(voice, &[Dimension::Length, Dimension::Force], &props.on_unit) }
                 <ForceFigure
                     picture={Rc::new(advice.force_picture.clone())}
                     voice={voice.clone()}
@@ -128,7 +130,7 @@ fn assumptions(
 
 /// A button to the page of a question, which says where it leads.
 fn to_question(voice: &Voice, question: Question, on_question: &Callback<Question>) -> Html {
-    let page = Text::new(format!("advice.page.{}", question.word()));
+    let page = Text::new(format!("answers.{}", question.word()));
     html! {
         <button
             type="button"

@@ -1,12 +1,14 @@
 //! Every key this page looks up has a sentence, and no sentence of its own is left over.
 
 use std::collections::BTreeSet;
-use std::rc::Rc;
 
+use sagwright_core::advice::SignalWord;
 use sagwright_core::intake::{Question, StopSign};
+use sagwright_core::remedy::Tier;
 use sagwright_core::words::{Book, UnitChoice};
 
 use super::Voice;
+use crate::words::book;
 
 const OWN: &str = include_str!("../../words/en-advice.json");
 
@@ -23,18 +25,15 @@ const SOURCES: &[&str] = &[
     include_str!("settings.rs"),
     include_str!("signal.rs"),
     include_str!("stop.rs"),
+    include_str!("units.rs"),
     include_str!("view.rs"),
     include_str!("../pictures/force_figure.rs"),
     include_str!("../pictures/scene.rs"),
 ];
 
-fn own() -> Book {
-    Book::from_json(OWN).expect("the table is a flat object of sentences")
-}
-
-/// A voice with the page's own sentences and metric units.
+/// A voice with every sentence and metric units.
 pub fn voice() -> Voice {
-    Voice::new(Rc::new(own()), UnitChoice::default())
+    Voice::new(book(), UnitChoice::default())
 }
 
 /// Every literal in the sources that begins like a key, and the keys made from closed lists.
@@ -47,21 +46,37 @@ fn wanted() -> BTreeSet<String> {
         .map(str::to_owned);
     let pages = Question::ALL
         .iter()
-        .map(|question| format!("advice.page.{}", question.word()));
+        .map(|question| format!("answers.{}", question.word()));
     let signs = StopSign::ALL
         .iter()
-        .map(|sign| format!("advice.sign.{}", sign.word()));
-    literals.chain(pages).chain(signs).collect()
+        .map(|sign| format!("sign.{}", sign.word()));
+    let tiers = Tier::ALL.iter().flat_map(|tier| {
+        let key = format!("tier.{}", tier.word());
+        [format!("{key}.what"), key]
+    });
+    let signals = [
+        SignalWord::Danger,
+        SignalWord::Warning,
+        SignalWord::Caution,
+        SignalWord::Notice,
+    ]
+    .map(|signal| format!("signal.{}", signal.word()));
+    literals
+        .chain(pages)
+        .chain(signs)
+        .chain(tiers)
+        .chain(signals)
+        .collect()
 }
 
 #[test]
 fn every_key_has_a_sentence_and_every_sentence_is_used() {
-    let book = own();
+    let book = book();
     let wanted = wanted();
     assert!(wanted.len() > 100, "the search for keys found too few");
-    let there: BTreeSet<String> = book.keys().map(str::to_owned).collect();
-    let missing: Vec<_> = wanted.difference(&there).collect();
-    let idle: Vec<_> = there.difference(&wanted).collect();
+    let missing: Vec<_> = wanted.iter().filter(|key| !book.has(key)).collect();
     assert!(missing.is_empty(), "without a sentence: {missing:?}");
+    let own = Book::from_json(OWN).expect("the table is a flat object of sentences");
+    let idle: Vec<_> = own.keys().filter(|key| !wanted.contains(*key)).collect();
     assert!(idle.is_empty(), "never looked up: {idle:?}");
 }

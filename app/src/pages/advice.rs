@@ -13,7 +13,7 @@ use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::route::Route;
 use crate::shell::HEADING;
-use crate::state::{Action, Page};
+use crate::state::{Action, Page, to_file};
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -78,7 +78,11 @@ fn use_outcome(desk: &Desk) -> Option<Outcome> {
     let (set, adviser) = (outcome.setter(), desk.adviser.clone());
     use_effect_with(intake, move |intake| {
         let intake = (**intake).clone();
-        let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(intake))));
+        let task = Timeout::new(BREATH_MS, move || {
+            let outcome = adviser.ask(intake);
+            // Drawing it is a task of its own, so that a press in between is heard.
+            Timeout::new(0, move || set.set(Some(outcome))).forget();
+        });
         // Leaving the page, or another answer, takes the task back.
         move || drop(task)
     });
@@ -109,7 +113,7 @@ fn TakeAlong() -> Html {
     let desk = use_desk();
     let save = Callback::from(move |_: MouseEvent| {
         // A document of plain answers always has a JSON form.
-        if let Ok(json) = serde_json::to_string_pretty(&desk.wizard.document()) {
+        if let Ok(json) = to_file(&desk.wizard.document()) {
             browser::save_file(&say("advice.file-name"), "application/json", &json);
         }
     });

@@ -28,6 +28,8 @@ pub struct Props {
     pub pass: Option<Callback<()>>,
     /// Whether the page was answered so.
     pub passed: bool,
+    /// Told when the rider leaves out the rest of the section; absent where that makes no sense.
+    pub leap: Option<Callback<()>>,
     /// The answers.
     pub children: Html,
 }
@@ -44,17 +46,19 @@ pub fn Frame(props: &Props) -> Html {
     html! {
         <>
             <p class="back"><a href={props.back.fragment()}>{ say("frame.back") }</a></p>
-            { caption(&desk, page) }
-            <div class="question">
+            <div class="question asked">
                 { summary(&desk, &props.troubles) }
+                { caption(&desk, page) }
                 <h1 id={HEADING} tabindex="-1">{ heading(&desk, page) }</h1>
-                <p class="why">{ say(&format!("ask.{family}.why")) }</p>
-                if let Some(steps) = say_if_any(&format!("ask.{family}.how")) {
-                    <details class="how">
-                        <summary>{ say("frame.how") }</summary>
-                        { for steps.split('\n').map(|step| html! { <p>{ step }</p> }) }
-                    </details>
-                }
+                <div class="beside">
+                    <p class="why">{ say(&format!("ask.{family}.why")) }</p>
+                    if let Some(steps) = say_if_any(&format!("ask.{family}.how")) {
+                        <details class="how">
+                            <summary>{ say("frame.how") }</summary>
+                            { for steps.split('\n').map(|step| html! { <p>{ step }</p> }) }
+                        </details>
+                    }
+                </div>
                 <form novalidate=true {onsubmit}>
                     { props.children.clone() }
                     <div class="onward">
@@ -67,6 +71,11 @@ pub fn Frame(props: &Props) -> Html {
                                 onclick={pass.reform(|_: MouseEvent| ())}
                             >
                                 { say(pass_key(page)) }
+                            </button>
+                        }
+                        if let Some(leap) = &props.leap {
+                            <button type="button" class="button" onclick={leap.reform(|_: MouseEvent| ())}>
+                                { say("frame.nothing-measured") }
                             </button>
                         }
                     </div>

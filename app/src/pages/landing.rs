@@ -21,15 +21,12 @@ pub fn LandingPage() -> Html {
             <p class="lead">{ say("landing.what") }</p>
             { begin(&desk) }
             <p class="hint">{ say("landing.time") }</p>
-            <section>
-                <h2>{ say("landing.examples") }</h2>
+            <p><a class="button" href={Route::Open.fragment()}>{ say("landing.open") }</a></p>
+            <details class="try">
+                <summary>{ say("landing.examples") }</summary>
                 <p>{ say("landing.examples-text") }</p>
                 <Examples />
-            </section>
-            <section>
-                <h2>{ say("landing.saved") }</h2>
-                <p><a class="button" href={Route::Open.fragment()}>{ say("landing.open") }</a></p>
-            </section>
+            </details>
         </div>
     }
 }
@@ -60,12 +57,12 @@ fn Examples() -> Html {
     let riders = use_memo((), |()| examples::riders().collect::<Vec<_>>());
     let buttons = riders.iter().map(|rider| {
         let (desk, rider) = (desk.clone(), rider.clone());
-        let note = rider.note.clone();
+        let who = about(&rider.note);
         let onclick = Callback::from(move |_: MouseEvent| {
             desk.act(Action::Open(Box::new(rider.clone())));
             browser::go(Route::Check);
         });
-        html! { <li><button type="button" class="button" {onclick}>{ note }</button></li> }
+        html! { <li><button type="button" class="button" {onclick}>{ who }</button></li> }
     });
     html! {
         <>
@@ -73,4 +70,12 @@ fn Examples() -> Html {
             <ul class="examples">{ for buttons }</ul>
         </>
     }
+}
+
+/// What a note says about an invented rider, without saying "invented" again beside every one.
+fn about(note: &str) -> String {
+    let told = note.split_once(": ").map_or(note, |(_, told)| told);
+    let mut letters = told.chars();
+    let first = letters.next().into_iter().flat_map(char::to_uppercase);
+    first.chain(letters).collect()
 }

@@ -28,10 +28,12 @@ pub fn Numbers(props: &Props) -> Html {
         let trouble = trouble.cloned();
         html! { <NumberInput {field} {trouble} settled={props.settled.clone()} /> }
     });
+    let known = known_how(props.question);
+    let pairs = known.is_none() && fields_of(props.question).count() > 1;
     html! {
         <>
-            <div class="numbers">{ for inputs }</div>
-            if let Some(field) = known_how(props.question) {
+            <div class={classes!("numbers", pairs.then_some("numbers-pairs"))}>{ for inputs }</div>
+            if let Some(field) = known {
                 <Radios
                     slot={Slot::How(field)}
                     legend={desk.tell(&sagwright_core::words::Text::new(format!("how.{}", field.path())))}

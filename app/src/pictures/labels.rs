@@ -96,8 +96,32 @@ pub struct Flag {
 pub struct Hung {
     /// Left edge of the words.
     pub left: i32,
-    /// Row above the plot, 0 the nearest to it. The pole ends there.
+    /// Row above the plot, 0 the nearest to it.
     pub lane: usize,
+    /// How many rows the pole rises through: its own too where the words hang beside it, not where they sit on
+    /// its top.
+    pub reach: usize,
+}
+
+impl Hung {
+    /// The ways to hang a flag in a lane, the plainest first: right of the pole, left of it, on top of it.
+    fn ways(flag: Flag, lane: usize, (left, right): (i32, i32), gap: i32) -> [Self; 3] {
+        let beside = |left: i32| Self {
+            left,
+            lane,
+            reach: lane + 1,
+        };
+        let centred = (flag.pole - flag.width / 2).min(right - flag.width);
+        [
+            beside(flag.pole + gap),
+            beside(flag.pole - gap - flag.width),
+            Self {
+                left: centred.max(left),
+                lane,
+                reach: lane,
+            },
+        ]
+    }
 }
 
 /// Hangs every flag between `left` and `right` in as few lanes as do, so that no flag covers another flag or
@@ -113,9 +137,9 @@ pub fn hang(flags: &[Flag], (left, right): (i32, i32), gap: i32) -> Vec<Hung> {
             flags
                 .iter()
                 .enumerate()
-                .map(|(lane, flag)| Hung {
-                    left: (flag.pole + gap).min(right - flag.width).max(left),
-                    lane,
+                .map(|(lane, flag)| {
+                    let [_, _, on_top] = Hung::ways(*flag, lane, (left, right), gap);
+                    on_top
                 })
                 .collect()
         })
@@ -133,8 +157,8 @@ fn try_hang(
         return true;
     };
     for lane in 0..lanes {
-        for left in [flag.pole + gap, flag.pole - gap - flag.width] {
-            let candidate = Hung { left, lane };
+        for candidate in Hung::ways(*flag, lane, bounds, gap) {
+            let left = candidate.left;
             let inside = left >= bounds.0 && left + flag.width <= bounds.1;
             let free = hung
                 .iter()

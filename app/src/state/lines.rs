@@ -6,6 +6,7 @@ use sagwright_core::words::{Arg, Text};
 use super::order::Page;
 use super::slot::{Aspect, CANNOT_SAY, Slot};
 use super::wizard::{Wizard, fields_of};
+use crate::words::beside;
 
 /// What a page holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -87,7 +88,7 @@ fn of_slot(wizard: &Wizard, slot: Slot, name: String) -> Option<Line> {
 
 fn of_aspect(wizard: &Wizard, feeling: Feeling, aspect: Aspect) -> Option<Line> {
     let slot = Slot::Detail(feeling, aspect);
-    let name = format!("detail.{}", slot.family());
+    let name = format!("line.{}", slot.family());
     if aspect != Aspect::Phases {
         return of_slot(wizard, slot, name);
     }
@@ -142,12 +143,12 @@ fn of_fields(wizard: &Wizard, question: Question) -> Vec<Line> {
         .map(|field| {
             let number = Text::new("line.number")
                 .with("number", Arg::Raw(wizard.shown(field)))
-                .with("unit", Arg::Raw(wizard.unit_of(field).symbol().to_owned()));
+                .with("unit", Arg::Raw(beside(field, wizard.unit_of(field))));
             let how = Slot::How(field);
             let said = match how.get(wizard).filter(|word| *word != CANNOT_SAY) {
                 Some(word) => Text::new("line.with-how")
                     .with("number", number.into())
-                    .with("how", label(how, word).into()),
+                    .with("how", Text::new(format!("known.{word}")).into()),
                 None => number,
             };
             let name = Text::new(format!("field.{}", field.path()));

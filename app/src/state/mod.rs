@@ -9,10 +9,13 @@ mod trouble;
 mod typed;
 mod wizard;
 
+#[cfg(test)]
+mod tests;
+
 pub use action::Action;
 pub use lines::{Line, Value, label, lines};
 pub use order::{Page, Section};
-pub use saved::{SavedError, from_saved, to_saved};
+pub use saved::{SavedError, from_saved, to_file, to_saved};
 pub use slot::{Aspect, CANNOT_SAY, Slot};
 pub use trouble::{Offer, Trouble, troubles};
 pub use wizard::{Wizard, fields_of};

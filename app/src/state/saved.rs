@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use sagwright_core::intake::{End, Feeling, Field, Intake, Terrain};
+use sagwright_core::intake::{End, Feeling, Field, Intake, Terrain, read_unfinished};
 use sagwright_core::quantity::{Dimension, How, Unit};
 use sagwright_core::words::UnitChoice;
 use serde::{Deserialize, Serialize};
@@ -26,7 +26,8 @@ pub enum SavedError {
 #[derive(Serialize, Deserialize)]
 struct Saved {
     version: u32,
-    intake: Intake,
+    /// The document as text, so that the program holds one way to read it: a second one costs 15 kB of download.
+    intake: String,
     typed: BTreeMap<String, SavedText>,
     units: BTreeMap<Dimension, String>,
     cannot_say: BTreeSet<String>,
@@ -66,7 +67,7 @@ pub fn to_saved(wizard: &Wizard) -> Result<String, serde_json::Error> {
     };
     serde_json::to_string(&Saved {
         version: VERSION,
-        intake: wizard.intake.clone(),
+        intake: serde_json::to_string(&wizard.intake)?,
         typed: wizard
             .typed
             .iter()
@@ -78,6 +79,13 @@ pub fn to_saved(wizard: &Wizard) -> Result<String, serde_json::Error> {
             .collect(),
         cannot_say: wizard.cannot_say.iter().map(|s| address(*s)).collect(),
     })
+}
+
+/// A document as text for people to read and keep: one answer per line.
+pub fn to_file(intake: &Intake) -> Result<String, serde_json::Error> {
+    // By way of a value, since a second way to write every answer would double that part of the download.
+    let value: serde_json::Value = serde_json::from_str(&serde_json::to_string(intake)?)?;
+    serde_json::to_string_pretty(&value)
 }
 
 /// The answers from kept text.
@@ -92,7 +100,7 @@ pub fn from_saved(text: &str) -> Result<Wizard, SavedError> {
     }
     let saved: Saved = serde_json::from_str(text).map_err(unreadable)?;
     let mut wizard = Wizard {
-        intake: saved.intake,
+        intake: read_unfinished(&saved.intake).map_err(|_| SavedError::Unreadable)?,
         units: units(&saved.units),
         cannot_say: every_slot()
             .filter(|slot| saved.cannot_say.contains(&address(*slot)))

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::figure::{Figure, Reason};
 use super::picture::{BreakawayRow, ForcePicture};
+use super::ridden::Ridden;
 use crate::cause::Cause;
 use crate::intake::{End, Question, StopSign};
 use crate::quantity::Dimension;
@@ -61,6 +62,8 @@ pub struct SetUpAdvice {
     pub force_picture: ForcePicture,
     /// Force to get moving, gas beside coil.
     pub breakaway: Vec<BreakawayRow>,
+    /// What rides over the rider's ground found, where they were ridden.
+    pub rides: Option<Ridden>,
     /// What was assumed for want of an answer, and which page would narrow it.
     pub assumptions: Vec<Assumption>,
     /// Cautions that apply to anything advised here.

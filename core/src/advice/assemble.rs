@@ -7,6 +7,8 @@ use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
 use super::remedies;
+use super::ridden::{Progress, Ridden};
+use super::rides;
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
@@ -32,6 +34,43 @@ pub struct Options {
 /// # Errors
 /// [`IntakeError`] with every problem, when the intake does not pass its checks. Any intake that does gets advice.
 pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError> {
+    let ridden = ride_out(intake, &mut |_| true)?;
+    advise_with(intake, options, ridden.as_ref())
+}
+
+/// Rides many set-ups over the rider's ground and finds what does best inside hard limits.
+///
+/// `progress` is told how far it has come and answers whether to go on. `None` when it says no, when a stop-riding
+/// sign was seen, or when no set-up of this bike can be ridden.
+///
+/// # Errors
+/// As [`advise`].
+pub fn ride_out(
+    intake: &Intake,
+    progress: &mut dyn FnMut(&Progress) -> bool,
+) -> Result<Option<Ridden>, IntakeError> {
+    check(intake)?;
+    if intake
+        .stop_signs
+        .as_ref()
+        .is_some_and(|signs| !signs.is_empty())
+    {
+        return Ok(None);
+    }
+    let situation = Situation::of(intake);
+    let suits = baseline(&situation);
+    Ok(rides::ridden(intake, &situation, &suits, progress))
+}
+
+/// The advice from what rides found, or from statics alone where there were none: quick enough for a page.
+///
+/// # Errors
+/// As [`advise`].
+pub fn advise_with(
+    intake: &Intake,
+    options: &Options,
+    ridden: Option<&Ridden>,
+) -> Result<Advice, IntakeError> {
     check(intake)?;
     if let Some(signs) = intake.stop_signs.as_ref().filter(|signs| !signs.is_empty()) {
         return Ok(Advice::StopRiding(stop_riding(signs)));
@@ -42,6 +81,7 @@ pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError>
         intake,
         situation: &situation,
         baseline: &suits,
+        ridden,
     };
     let belief = diagnose(intake, readings(intake, &situation, &suits));
     let causes = causes::findings(&belief);
@@ -56,6 +96,7 @@ pub fn advise(intake: &Intake, options: &Options) -> Result<Advice, IntakeError>
         remedies,
         force_picture,
         breakaway,
+        rides: ridden.cloned(),
         assumptions: assumptions(&situation),
         cautions: general_cautions(&sheet),
     })))

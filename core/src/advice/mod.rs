@@ -10,12 +10,15 @@ mod effects;
 mod figure;
 mod picture;
 mod remedies;
+mod ridden;
+mod rides;
 mod settings;
 mod sheet;
 mod stop;
 mod useful;
 
 pub use answer::*;
-pub use assemble::{Options, advise};
+pub use assemble::{Options, advise, advise_with, ride_out};
 pub use figure::*;
 pub use picture::*;
+pub use ridden::*;

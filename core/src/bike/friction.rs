@@ -17,8 +17,9 @@ const SHAFT_N: f64 = 80.0;
 const DOUBLING_H: f64 = 80.0;
 /// Neglect stops mattering beyond this factor: the seals then leak rather than stick (from memory).
 const MOST_NEGLECT: f64 = 3.0;
-/// What thin oil and a slippery finish leave of the base friction in a leg that does no damping
-/// (practice: 25 to 40 % less).
+/// What thin oil and a slippery finish leave of the seal friction in a leg that does no damping (practice: 25 to
+/// 40 % less). They lower the coefficient of friction, so what gas pressure adds shrinks alike: the gas seals are
+/// in that leg.
 const SLIPPERY: f64 = 0.68;
 
 /// The state of the sliding parts of one end.
@@ -64,7 +65,8 @@ pub fn fork_n(wear: &Wear, gauge_pa: f64, side_n: f64, idle_leg: bool) -> f64 {
         1.0
     };
     let base_n = LEG_N * wear.neglect() * (1.0 + second);
-    base_n + GAS_N_PER_PA * gauge_pa.max(0.0) + SIDE * side_n.abs() + wear.binding.value
+    let gas_n = second * GAS_N_PER_PA * gauge_pa.max(0.0);
+    base_n + gas_n + SIDE * side_n.abs() + wear.binding.value
 }
 
 /// Friction of shock and linkage at the shaft in N, for either direction.

@@ -1,9 +1,11 @@
 //! From JSON to an intake: nothing unknown let through, every problem named, older versions brought up.
 
-use serde_json::Value;
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+use serde_json::{Value, json};
 
 use super::check::{IntakeError, Problem, check};
-use super::document::{Intake, VERSION};
+use super::document::{Bike, Complaint, Ground, Intake, Measured, Rider, VERSION};
 use crate::words::{Arg, Text};
 
 /// Largest document read, bytes. A full intake is about 4 kB; this leaves room and stops abuse.
@@ -17,13 +19,23 @@ const MOST_PROBLEMS: usize = 40;
 /// # Errors
 /// [`IntakeError`] naming, for each problem, the place, what stands there and what is allowed.
 pub fn read(json: &str) -> Result<Intake, IntakeError> {
+    let intake = read_unfinished(json)?;
+    check(&intake)?;
+    Ok(intake)
+}
+
+/// Reads an intake that is still being filled in: its form is judged, its answers are not.
+///
+/// # Errors
+/// [`IntakeError`] naming, for each problem, the place and what stands there.
+pub fn read_unfinished(json: &str) -> Result<Intake, IntakeError> {
     if json.len() > LARGEST_DOCUMENT {
         return Err(IntakeError::one(
             "",
             Text::new("problem.too-large").with("most", Arg::Count(64)),
         ));
     }
-    let mut document: Value = serde_json::from_str(json).map_err(|error| {
+    let document: Value = serde_json::from_str(json).map_err(|error| {
         IntakeError::one(
             "",
             Text::new("problem.not-json")
@@ -32,16 +44,7 @@ pub fn read(json: &str) -> Result<Intake, IntakeError> {
         )
     })?;
     migrate(&document)?;
-    let (intake, mut problems) = structure(&mut document);
-    if let Some(intake) = intake {
-        if let Err(more) = check(&intake) {
-            problems.extend(more.problems);
-        }
-        if problems.is_empty() {
-            return Ok(intake);
-        }
-    }
-    Err(IntakeError { problems })
+    structure(&document).map_err(|problems| IntakeError { problems })
 }
 
 /// Brings an older document up to this version; there is none older than 1 yet.
@@ -67,108 +70,96 @@ fn migrate(document: &Value) -> Result<(), IntakeError> {
     }
 }
 
-/// Reads the form of the document. Each misfit is named and taken out, so that the next one shows too.
-fn structure(document: &mut Value) -> (Option<Intake>, Vec<Problem>) {
-    let mut problems: Vec<Problem> = Vec::new();
-    while problems.len() < MOST_PROBLEMS {
-        match serde_path_to_error::deserialize::<_, Intake>(&*document) {
-            Ok(intake) => return (Some(intake), problems),
-            Err(error) => {
-                let path = error.path().to_string();
-                let detail = error.inner().to_string();
-                let (path, removed) = take_out(document, &path, &detail);
-                let value = removed
-                    .as_ref()
-                    .map(ToString::to_string)
-                    .unwrap_or_default();
-                // Taking a part out can leave its parent incomplete: that is our doing, not a new problem.
-                let inside = format!("{path}.");
-                if !problems.iter().any(|p| p.path.starts_with(&inside)) {
-                    problems.push(Problem {
-                        path,
-                        question: None,
-                        text: misfit(&shortened(&value), &detail),
-                    });
+/// Reads the form of the document, naming every part that does not fit.
+fn structure(document: &Value) -> Result<Intake, Vec<Problem>> {
+    Intake::deserialize(document).map_err(|whole| {
+        let mut found = misfits(document);
+        if found.is_empty() {
+            found.push(problem(String::new(), document, &whole));
+        }
+        found.truncate(MOST_PROBLEMS);
+        found
+    })
+}
+
+/// Tries every answer on its own: all are optional, so a part with one answer is a whole part.
+fn misfits(document: &Value) -> Vec<Problem> {
+    let mut found = Vec::new();
+    let fields = document.as_object().into_iter().flatten();
+    for (name, value) in fields {
+        match name.as_str() {
+            "rider" => part::<Rider>(name, value, &mut found),
+            "bike" => part::<Bike>(name, value, &mut found),
+            "ground" => part::<Ground>(name, value, &mut found),
+            "measured" => part::<Measured>(name, value, &mut found),
+            "complaints" if value.is_array() => {
+                for (index, complaint) in value.as_array().into_iter().flatten().enumerate() {
+                    fit::<Complaint>(format!("{name}[{index}]"), complaint, complaint, &mut found);
                 }
-                if removed.is_none() {
-                    break;
-                }
+            }
+            _ => {
+                let alone = json!({ "version": VERSION, name: value });
+                fit::<Intake>(name.clone(), value, &alone, &mut found);
             }
         }
     }
-    (None, problems)
+    found
+}
+
+/// Tries each answer of one part.
+fn part<T: DeserializeOwned>(name: &str, value: &Value, found: &mut Vec<Problem>) {
+    let Value::Object(answers) = value else {
+        fit::<T>(name.to_owned(), value, value, found);
+        return;
+    };
+    for (answer, value) in answers {
+        fit::<T>(
+            format!("{name}.{answer}"),
+            value,
+            &json!({ answer: value }),
+            found,
+        );
+    }
+}
+
+/// Tries one answer, `alone` being the smallest document that holds it.
+fn fit<T: DeserializeOwned>(path: String, value: &Value, alone: &Value, found: &mut Vec<Problem>) {
+    if let Err(error) = T::deserialize(alone) {
+        found.push(problem(path, value, &error));
+    }
+}
+
+fn problem(path: String, value: &Value, error: &serde_json::Error) -> Problem {
+    let text = misfit(&shortened(&value.to_string()), &error.to_string());
+    Problem {
+        path,
+        question: None,
+        text,
+    }
 }
 
 /// Says what is wrong with a misfit in our own words; the parser's words only where we know no better.
 fn misfit(value: &str, detail: &str) -> Text {
-    let allowed = detail
+    let expected = detail
         .split_once("expected ")
-        .map_or("", |(_, allowed)| allowed)
+        .map_or("", |(_, expected)| expected);
+    let allowed = expected
+        .strip_prefix("one of ")
+        .unwrap_or(expected)
         .replace('`', "");
-    let key = if detail.starts_with("unknown field") {
-        "problem.unknown-field"
-    } else if detail.starts_with("unknown variant") {
-        "problem.unknown-word"
-    } else if detail.starts_with("missing field") {
-        let name = detail.split('`').nth(1).unwrap_or_default();
-        return Text::new("problem.missing-field")
-            .with("value", Arg::Raw(value.to_owned()))
-            .with("name", Arg::Raw(name.to_owned()));
-    } else if allowed.is_empty() {
-        return Text::new("problem.misfit")
-            .with("value", Arg::Raw(value.to_owned()))
-            .with("detail", Arg::Raw(detail.to_owned()));
-    } else {
-        "problem.wrong-kind"
+    let name = detail.split('`').nth(1).unwrap_or_default().to_owned();
+    let key = match detail {
+        _ if detail.starts_with("unknown field") => "problem.unknown-field",
+        _ if detail.starts_with("unknown variant") => "problem.unknown-word",
+        _ if detail.starts_with("missing field") => "problem.missing-field",
+        _ if allowed.is_empty() => "problem.misfit",
+        _ => "problem.wrong-kind",
     };
     Text::new(key)
         .with("value", Arg::Raw(value.to_owned()))
+        .with("name", Arg::Raw(name))
         .with("allowed", Arg::Raw(allowed))
-}
-
-/// Removes the part of the document that `path` names, and gives the path of what was removed.
-///
-/// A required part that is missing names its parent: then the parent goes.
-fn take_out(document: &mut Value, path: &str, detail: &str) -> (String, Option<Value>) {
-    let mut steps: Vec<String> = path
-        .replace('[', ".")
-        .replace(']', "")
-        .split('.')
-        .filter(|step| !step.is_empty())
-        .map(str::to_owned)
-        .collect();
-    if let Some(name) = detail
-        .strip_prefix("unknown field `")
-        .and_then(|d| d.split('`').next())
-        && steps.last().is_none_or(|last| last != name)
-    {
-        steps.push(name.to_owned());
-    }
-    let Some(last) = steps.pop() else {
-        return (path.to_owned(), None);
-    };
-    let mut place = &mut *document;
-    for step in &steps {
-        let next = match place {
-            Value::Object(fields) => fields.get_mut(step),
-            Value::Array(items) => step.parse().ok().and_then(|n: usize| items.get_mut(n)),
-            _ => None,
-        };
-        match next {
-            Some(next) => place = next,
-            None => return (path.to_owned(), None),
-        }
-    }
-    let removed = match place {
-        Value::Object(fields) => fields.remove(&last),
-        Value::Array(items) => match last.parse::<usize>() {
-            Ok(n) if n < items.len() => Some(items.remove(n)),
-            _ => None,
-        },
-        _ => None,
-    };
-    steps.push(last);
-    (steps.join("."), removed)
+        .with("detail", Arg::Raw(detail.to_owned()))
 }
 
 /// Enough of a misfit to recognise it, not enough to flood the page.

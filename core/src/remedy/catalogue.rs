@@ -254,7 +254,7 @@ pub const CATALOGUE: &[Entry] = &[
     paid(
         RemedyId::ReduceDrag,
         Tier::Workshop,
-        &[(GasDrag, 0.55), (ForkFriction, 0.6)],
+        &[(GasDrag, 0.4), (ForkFriction, 0.45)],
         180,
         (2.0, 5.0),
         &["gas-fork", "axle-clamps"],

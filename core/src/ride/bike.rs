@@ -10,6 +10,9 @@ use crate::bike::{Machine, SetUp, Surroundings, Tyre};
 use crate::lane::Lane;
 use crate::stance::Load;
 
+/// Wheelbases that differ by less are one wheelbase, m.
+const SAME_M: f64 = 1e-9;
+
 /// Both tyres.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Tyres {
@@ -82,7 +85,8 @@ impl<T: Lane> Bike<T> {
             return Err(RideError::Nothing);
         };
         let wheelbase_m = built[0].wheelbase_m;
-        if let Some(other) = built.iter().find(|b| b.wheelbase_m != wheelbase_m) {
+        let differs = |b: &&PutTogether| (b.wheelbase_m - wheelbase_m).abs() > SAME_M;
+        if let Some(other) = built.iter().find(differs) {
             return Err(RideError::WheelbasesDiffer {
                 first_m: wheelbase_m,
                 other_m: other.wheelbase_m,

@@ -1,15 +1,17 @@
 //! From a bike with its set-up to the figures of its motion.
 
-use super::bike::Candidate;
+use super::bike::{Candidate, Tyres};
 use super::error::RideError;
 use super::parts::Parts;
-use crate::bike::Tyre;
+use super::rider::Rider;
 use crate::bike::fork::Fork;
 use crate::bike::gas::Law;
+use crate::bike::leverage::Leverage;
 use crate::bike::shock::Shock;
+use crate::bike::{Machine, Tyre};
 use crate::stance::loads::Weights;
 use crate::stance::{Stance, settle};
-use crate::units::{Force, STANDARD_GRAVITY};
+use crate::units::{Force, Mass, STANDARD_GRAVITY};
 
 /// Way by which the fork's friction element gives before it slips, m (from memory: a few tenths of a millimetre).
 const FORK_GIVE_M: f64 = 0.3e-3;
@@ -68,12 +70,7 @@ impl PutTogether {
         let front_share = mass(alone.front_level_n) / sprung_kg;
         let front_ahead_m = wheelbase_m * (1.0 - front_share);
         let rider_kg = load.rider.value;
-        let leg_rad_s = 2.0 * core::f64::consts::PI * rider.leg_hz;
         let (front_kg, rear_kg) = (class.unsprung_front.value, class.unsprung_rear.value);
-        let (ratio_late, ratio_rise) = (
-            machine.leverage.late,
-            machine.leverage.bottom - machine.leverage.top,
-        );
         let travel_m = machine.leverage.travel_m;
         let fork_m = stance.ridden.fork.middle.value;
         let rear_m = stance.ridden.rear.middle.value;
@@ -91,12 +88,7 @@ impl PutTogether {
         );
         let radius_m = 0.5 * (tyres.front.radius.value + tyres.rear.radius.value);
         let total_kg = sprung_kg + rider_kg + front_kg + rear_kg;
-        let sunk_m = |kg: f64, load: Force, tyre: &Tyre| {
-            (load.value + kg * STANDARD_GRAVITY) / tyre.rate.value
-        };
-        let tyre_pitch_rad = (sunk_m(rear_kg, stance.ridden.rear_load, &tyres.rear)
-            - sunk_m(front_kg, stance.ridden.front_load, &tyres.front))
-            / wheelbase_m;
+        let tyre_pitch_rad = sunk_pitch_rad(machine, &stance, &tyres);
         let parts = Parts {
             sprung_kg,
             pitch_kg_m2: sprung_kg * GYRATION * wheelbase_m * GYRATION * wheelbase_m,
@@ -111,11 +103,7 @@ impl PutTogether {
             grips_above_m: wheelbase_m * GRIPS_HEIGHT - heights.sprung_m,
             per_cos: 1.0 / fork.cos_rake,
             tan: fork.sin_rake / fork.cos_rake,
-            ratio: [
-                machine.leverage.top + ratio_rise * ratio_late / 6.0,
-                ratio_rise * (1.0 - ratio_late) / travel_m,
-                ratio_rise * ratio_late / (travel_m * travel_m),
-            ],
+            ratio: polynomial(&machine.leverage),
             tyre_n_per_m: [tyres.front.rate.value, tyres.rear.rate.value],
             tyre_n_s_per_m: [tyres.front.damping.value, tyres.rear.damping.value],
             friction_n_per_m: [
@@ -124,11 +112,7 @@ impl PutTogether {
             ],
             side_friction: across / side_n,
             shaft_friction_n: shock.friction_n(rear_m) / machine.leverage.ratio(rear_m),
-            leg: [
-                rider_kg * leg_rad_s * leg_rad_s,
-                2.0 * rider.leg_ratio * rider_kg * leg_rad_s,
-                rider.pull_share * rider_kg * STANDARD_GRAVITY,
-            ],
+            leg: legs(&rider, rider_kg),
             arm: [rider.arm_n_per_m, rider.arm_n_s_per_m],
             hold: [
                 rider.pitch_n_m_per_rad,
@@ -176,6 +160,38 @@ impl PutTogether {
         let beyond_m = (travel_m - self.parts.travel_m[1]).max(0.0);
         self.shock.wheel_n(travel_m, Law::Quick { from_m }) + METAL_N_PER_M * beyond_m
     }
+}
+
+/// The motion ratio as a polynomial of axle travel: constant, 1/m, 1/m².
+fn polynomial(leverage: &Leverage) -> [f64; 3] {
+    let rise = leverage.bottom - leverage.top;
+    let travel_m = leverage.travel_m;
+    [
+        leverage.top + rise * leverage.late / 6.0,
+        rise * (1.0 - leverage.late) / travel_m,
+        rise * leverage.late / (travel_m * travel_m),
+    ]
+}
+
+/// Stiffness and damping of the legs in N/m and N s/m, and the most they pull in N.
+fn legs(rider: &Rider, rider_kg: f64) -> [f64; 3] {
+    let rad_s = 2.0 * core::f64::consts::PI * rider.leg_hz;
+    [
+        rider_kg * rad_s * rad_s,
+        2.0 * rider.leg_ratio * rider_kg * rad_s,
+        rider.pull_share * rider_kg * STANDARD_GRAVITY,
+    ]
+}
+
+/// Nose-up pitch at rest that comes from tyres pressed in by different amounts, rad.
+fn sunk_pitch_rad(machine: &Machine, stance: &Stance, tyres: &Tyres) -> f64 {
+    let class = machine.class;
+    let sunk_m = |unsprung: Mass, load: Force, tyre: &Tyre| {
+        (load.value + unsprung.value * STANDARD_GRAVITY) / tyre.rate.value
+    };
+    let front_m = sunk_m(class.unsprung_front, stance.ridden.front_load, &tyres.front);
+    let rear_m = sunk_m(class.unsprung_rear, stance.ridden.rear_load, &tyres.rear);
+    (rear_m - front_m) / class.wheelbase.value
 }
 
 /// Heights of the masses over the ground at ride height, m.

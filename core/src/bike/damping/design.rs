@@ -129,7 +129,7 @@ impl Hardware {
             count: 1,
             speed_share: shock.leverage.ratio(travel_m),
             mid_low: 0.30,
-            mid_high: 0.65,
+            mid_high: 0.45,
             floats: false,
         }
     }
@@ -175,40 +175,8 @@ impl Damper {
     ///
     /// Damping 20 to 100 000 N s/m each, clicks 1 to 60.
     pub fn for_targets(hardware: &Hardware, wanted: &Wanted) -> Result<Self, OutOfRange> {
-        let Wanted {
-            compression,
-            rebound,
-            ..
-        } = *wanted;
+        check(hardware, wanted)?;
         let clicks = [wanted.compression_clicks, wanted.rebound_clicks].map(f64::from);
-        within("compression damping in N s/m", compression.value, 20.0, 1e5)?;
-        within("rebound damping in N s/m", rebound.value, 20.0, 1e5)?;
-        within("clicks of compression", clicks[0], 1.0, 60.0)?;
-        within("clicks of rebound", clicks[1], 1.0, 60.0)?;
-        within(
-            "speed of the damper over that of the axle",
-            hardware.speed_share,
-            0.1,
-            1.5,
-        )?;
-        within(
-            "radius of the base shims in m",
-            hardware.base_shim_m,
-            3e-3,
-            30e-3,
-        )?;
-        within(
-            "share of the mid-valve at low speed",
-            hardware.mid_low,
-            0.05,
-            0.8,
-        )?;
-        within(
-            "share of the mid-valve in a hard hit",
-            hardware.mid_high,
-            hardware.mid_low,
-            0.8,
-        )?;
         let Hardware {
             piston_m2, rod_m2, ..
         } = *hardware;
@@ -237,7 +205,7 @@ impl Damper {
                 port_m2,
             }
         };
-        let low_n = compression.value * low;
+        let low_n = wanted.compression.value * low;
         let base = clicked(
             rod_m2,
             base_seat,
@@ -272,7 +240,7 @@ impl Damper {
                 plate,
                 port_m2,
             },
-            rebound: clicked(annulus_m2, seat, rebound.value * low, clicks[1]),
+            rebound: clicked(annulus_m2, seat, wanted.rebound.value * low, clicks[1]),
             refill_m2: 0.5 * rod_m2,
             reservoir: hardware.reservoir,
             oil: hardware.oil,
@@ -290,6 +258,44 @@ impl Damper {
         };
         self
     }
+}
+
+/// Says which figure, if any, no damper could be sized from.
+fn check(hardware: &Hardware, wanted: &Wanted) -> Result<(), OutOfRange> {
+    let Wanted {
+        compression,
+        rebound,
+        ..
+    } = *wanted;
+    let clicks = [wanted.compression_clicks, wanted.rebound_clicks].map(f64::from);
+    within("compression damping in N s/m", compression.value, 20.0, 1e5)?;
+    within("rebound damping in N s/m", rebound.value, 20.0, 1e5)?;
+    within("clicks of compression", clicks[0], 1.0, 60.0)?;
+    within("clicks of rebound", clicks[1], 1.0, 60.0)?;
+    within(
+        "speed of the damper over that of the axle",
+        hardware.speed_share,
+        0.1,
+        1.5,
+    )?;
+    within(
+        "radius of the base shims in m",
+        hardware.base_shim_m,
+        3e-3,
+        30e-3,
+    )?;
+    within(
+        "share of the mid-valve at low speed",
+        hardware.mid_low,
+        0.05,
+        0.8,
+    )?;
+    within(
+        "share of the mid-valve in a hard hit",
+        hardware.mid_high,
+        hardware.mid_low,
+        0.8,
+    )
 }
 
 /// Area of a disc, m².

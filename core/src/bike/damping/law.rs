@@ -8,7 +8,7 @@
 //!
 //! Both together are a cubic in X without a square term. It is solved by a start that is exact at the crack and at
 //! one high speed, then two steps of Halley's method: a fixed cost of one root and two divisions, the same for
-//! every row of numbers, and right to nine digits up to 10 m/s (the checks of practice measure it). A linear law
+//! every row of numbers, and within a part in 10⁸ up to 10 m/s at the axle (the checks of practice measure it). A linear law
 //! for the shims would need no steps, but rises too steeply: with the low-speed damping of practice it gives twice
 //! the force of practice at 3 m/s.
 

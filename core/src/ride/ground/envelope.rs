@@ -1,5 +1,10 @@
 //! What a wheel feels of the ground: a disc rolling over it, softened by the footprint.
 
+#![expect(
+    clippy::cast_precision_loss,
+    reason = "counts of cells, lanes, places and steps, far below what an f64 holds exactly"
+)]
+
 use super::profile::STEP_M;
 
 /// Half the length over which a footprint averages, m: an 80 mm Hann window in all.

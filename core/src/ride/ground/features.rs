@@ -2,6 +2,11 @@
 //!
 //! Heights, lengths and speeds are common practice, from memory. Speeds run from learners to experts.
 
+#![expect(
+    clippy::cast_precision_loss,
+    reason = "counts of cells, lanes, places and steps, far below what an f64 holds exactly"
+)]
+
 use super::dice::Dice;
 use super::profile::STEP_M;
 use super::roughness::{Roughness, harmonics};
@@ -43,6 +48,7 @@ pub enum Feature {
 }
 
 /// What a feature is made of before a wheel has rolled over it.
+#[expect(clippy::struct_field_names, reason = "the postfix is the unit")]
 pub(super) struct Shape {
     /// Heights every [`STEP_M`] from where the front wheel starts.
     pub(super) ground_m: Vec<f64>,
@@ -77,10 +83,9 @@ impl Feature {
         let [slow, fast] = match self {
             Self::SmallRipple => [4.0, 7.0],
             Self::RootsRocks => [4.0, 9.0],
-            Self::Chatter => [7.0, 12.0],
             Self::SquareEdge => [6.0, 12.0],
             Self::BrakingBumps => [11.0, 18.0],
-            Self::AccelerationBumps => [7.0, 12.0],
+            Self::Chatter | Self::AccelerationBumps => [7.0, 12.0],
             Self::Whoops => [8.0, 15.0],
             Self::JumpToSlope | Self::JumpToFlat | Self::TakeOff => [8.0, 12.0],
             Self::GOut => [9.0, 16.0],

@@ -1,5 +1,10 @@
 //! Ground as hard as a bike's riders make it: scaled to what the healthy bike can take.
 
+#![expect(
+    clippy::cast_precision_loss,
+    reason = "counts of cells, lanes, places and steps, far below what an f64 holds exactly"
+)]
+
 use super::course::Course;
 use crate::lane::Lane;
 use crate::ride::bike::{Bike, Candidate};

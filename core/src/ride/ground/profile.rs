@@ -38,7 +38,7 @@ impl Profile {
             + c * (4.0 - 6.0 * vv + 3.0 * vv * v)
             + d * uu * u)
             / 6.0;
-        let slope = ((d - b) * uu + (c - a) * vv) / 2.0 + (c - b) * u * v;
+        let slope = 0.5 * ((b - a) * vv + (c - b) * (1.0 + 2.0 * u * v) + (d - c) * uu);
         [height, slope / STEP_M]
     }
 
@@ -84,9 +84,13 @@ mod tests {
     #[test]
     fn goes_on_level() {
         let profile = Profile::new(vec![0.2, 0.3]);
-        assert_eq!(profile.at(-5.0), [0.2, 0.0]);
-        let [height, slope] = profile.at(5.0);
-        assert!((height - 0.3).abs() < 1e-15 && slope.abs() < 1e-15);
-        assert_eq!(Profile::new(Vec::new()).at(1.0), [0.0, 0.0]);
+        for (profile, place, wanted) in [
+            (&profile, -5.0, 0.2),
+            (&profile, 5.0, 0.3),
+            (&Profile::new(Vec::new()), 1.0, 0.0),
+        ] {
+            let [height, slope] = profile.at(place);
+            assert!((height - wanted).abs() < 1e-15 && slope.abs() < 1e-15);
+        }
     }
 }

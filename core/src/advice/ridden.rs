@@ -1,0 +1,92 @@
+//! What rides over the rider's own ground found out: small plain data that can be kept, or cross to a worker and back.
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::Dimension;
+use crate::words::Text;
+
+/// The outcome of riding many set-ups over the rider's ground mix.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Ridden {
+    /// Where each adjuster did best, clicks from closed.
+    pub clicks: RiddenClicks,
+    /// Rate of each fork spring that did best among those sold nearby, N/m; absent for gas.
+    pub fork_rate: Option<f64>,
+    /// Rate of the shock spring that did best among those sold nearby, N/m.
+    pub shock_rate: f64,
+    /// What the rider would feel, before and after, per kind of ground.
+    pub feel: Vec<FeelChange>,
+    /// The bike before and after over one piece of ground.
+    pub picture: Option<RidePicture>,
+    /// Whether "before" is the bike as the rider told it; where nothing of it was told it is the usual one of its class.
+    pub before_told: bool,
+    /// How many rides were ridden.
+    pub rides: u32,
+}
+
+/// Low-speed adjusters, clicks from closed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct RiddenClicks {
+    /// Fork compression.
+    pub fork_compression: u8,
+    /// Fork rebound.
+    pub fork_rebound: u8,
+    /// Shock low-speed compression.
+    pub shock_compression: u8,
+    /// Shock rebound.
+    pub shock_rebound: u8,
+}
+
+/// One figure of feel on one kind of ground, before and after.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct FeelChange {
+    /// The kind of ground.
+    pub ground: Text,
+    /// What is felt.
+    pub name: Text,
+    /// As it is now, SI.
+    pub before: f64,
+    /// As advised, SI.
+    pub after: f64,
+    /// What it measures.
+    pub dimension: Dimension,
+}
+
+/// Fork stroke and rear travel over time on one piece of ground, before and after.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct RidePicture {
+    /// The picture's message in a sentence.
+    pub message: Text,
+    /// The kind of ground.
+    pub ground: Text,
+    /// Time between two points, s.
+    pub every_s: f64,
+    /// As it is now.
+    pub before: RideTrace,
+    /// As advised.
+    pub after: RideTrace,
+    /// Full travel, fork along the leg and rear axle, m.
+    pub full_travel: (f64, f64),
+}
+
+/// One ride.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct RideTrace {
+    /// Stroke of the fork along the leg, m.
+    pub fork: Vec<f32>,
+    /// Travel of the rear axle, m.
+    pub rear: Vec<f32>,
+    /// Height of the ground under the front wheel, m.
+    pub ground: Vec<f32>,
+}
+
+/// How far the riding has come.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Progress {
+    /// Rides done.
+    pub done: u32,
+    /// Rides there will be, as far as is known.
+    pub of: u32,
+    /// What is being tried.
+    pub trying: Text,
+}

@@ -1,0 +1,71 @@
+//! How fast rides are: one set-up at a time, several in step, and the same equations through a solver off the shelf.
+//!
+//! `cargo bench -p sagwright-core`. Counted are seconds ridden per second for each set-up.
+
+#[allow(dead_code, reason = "the tests of rides use the rest")]
+#[path = "../rides/bikes.rs"]
+mod bikes;
+#[path = "../rides/stranger.rs"]
+mod stranger;
+
+use bikes::{Ridden, law};
+use divan::{Bencher, counter::ItemsCount};
+use sagwright_core::intake::{BikeClass, ForkKind, Pace};
+use sagwright_core::lane::Lane;
+use sagwright_core::ride::Bike;
+use sagwright_core::ride::ground::{Course, Feature};
+use sagwright_core::ride::run::{Ride, STEP_S};
+use wide::{f64x2, f64x4, f64x8};
+
+fn main() {
+    divan::main();
+}
+
+fn ridden() -> Ridden {
+    Ridden::usual(BikeClass::Motocross250, ForkKind::CoilBothLegs)
+}
+
+fn course(ridden: &Ridden) -> Course {
+    ridden.course(Feature::BrakingBumps, Pace::Club, 5)
+}
+
+fn bike<T: Lane>(ridden: &Ridden) -> Bike<T> {
+    let mut candidate = ridden.candidate();
+    candidate.fork_damper = law(&ridden.fork.without_float());
+    Bike::of(&[candidate]).expect("a usual bike")
+}
+
+/// Rides of 4.4 s over braking bumps per second, one for each lane.
+#[divan::bench(types = [f64, f64x2, f64x4, f64x8], min_time = 1.0)]
+fn braking_bumps<T: Lane>(bencher: Bencher) {
+    let ridden = ridden();
+    let (course, bike) = (course(&ridden), bike::<T>(&ridden));
+    bencher.counter(ItemsCount::new(T::LANES)).bench_local(|| {
+        let mut ride = Ride::start(&bike, &course, STEP_S);
+        while !ride.over() {
+            ride.step();
+        }
+        ride.state
+    });
+}
+
+/// Putting bikes together for a ride, springs tabulated.
+#[divan::bench(types = [f64, f64x8], min_time = 0.2)]
+fn putting_together<T: Lane>(bencher: Bencher) {
+    let ridden = ridden();
+    bencher
+        .counter(ItemsCount::new(T::LANES))
+        .bench_local(|| bike::<T>(&ridden));
+}
+
+/// The same ride through `ode_solvers`' DOP853 without friction; `docs/ride.md` says what errors its tolerances leave.
+#[divan::bench(args = [1e-5, 1e-6, 1e-7], min_time = 1.0)]
+fn off_the_shelf(bencher: Bencher, tolerance: f64) {
+    let ridden = ridden();
+    let course = course(&ridden);
+    let mut bike = bike::<f64>(&ridden);
+    bike.parts.friction_n_per_m = [0.0; 2];
+    bencher
+        .counter(ItemsCount::new(1_usize))
+        .bench_local(|| stranger::solve(&bike, &course, false, tolerance).1.len());
+}
