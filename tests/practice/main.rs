@@ -3,9 +3,16 @@
 //! They say that the model gives what a practitioner would expect, within the width of practice. They do not
 //! say that it is precise.
 
+mod changes;
 mod clickers;
 mod damper;
 mod damper_law;
+mod feel;
 mod gas;
 mod rates;
-mod reference;
+
+#[allow(dead_code, reason = "the checks of the motion use the rest")]
+#[path = "../rides/bikes.rs"]
+mod bikes;
+
+use bikes::reference;

@@ -2,7 +2,7 @@
 
 #[allow(dead_code, reason = "each test program uses another part of it")]
 #[path = "../practice/reference.rs"]
-mod reference;
+pub mod reference;
 
 use sagwright_core::bike::damping::design::{Hardware, USUAL_OIL, Wanted};
 use sagwright_core::bike::damping::{Damper, DamperLaw};

@@ -190,7 +190,7 @@ impl<'a, T: Lane> Ride<'a, T> {
             hand_forward_m_s2: zero - p.grips_above_m * pitch_a,
             body_up_m_s2: sprung_a + p.body_ahead_m * pitch_a,
             body_forward_m_s2: zero - p.pegs_above_m * pitch_a,
-            course_forward_m_s2: zero - now.braking_m_per_s2,
+            course_forward_m_s2: T::splat(-self.here.braking_m_per_s2),
             fork_stroke_m: stroke,
             fork_rate_m_s: now.travel_m_per_s[0],
             rear_travel_m: travel,
