@@ -55,6 +55,7 @@ pub fn Shell() -> Html {
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
                 <p class="tagline">{ say("shell.tagline") }</p>
             </header>
+            <div class="ruler" aria-hidden="true" />
             <div role="status" class="notices">
                 if !kept { <p class="notice">{ say("shell.not-kept") }</p> }
                 if let Some(key) = put_aside(start.1) { <p class="notice">{ say(key) }</p> }

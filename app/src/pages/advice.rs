@@ -78,7 +78,11 @@ fn use_outcome(desk: &Desk) -> Option<Outcome> {
     let (set, adviser) = (outcome.setter(), desk.adviser.clone());
     use_effect_with(intake, move |intake| {
         let intake = (**intake).clone();
-        let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(intake))));
+        let task = Timeout::new(BREATH_MS, move || {
+            let outcome = adviser.ask(intake);
+            // Drawing it is a task of its own, so that a press in between is heard.
+            Timeout::new(0, move || set.set(Some(outcome))).forget();
+        });
         // Leaving the page, or another answer, takes the task back.
         move || drop(task)
     });

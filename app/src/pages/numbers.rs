@@ -29,9 +29,10 @@ pub fn Numbers(props: &Props) -> Html {
         html! { <NumberInput {field} {trouble} settled={props.settled.clone()} /> }
     });
     let known = known_how(props.question);
+    let pairs = known.is_none() && fields_of(props.question).count() > 1;
     html! {
         <>
-            <div class={classes!("numbers", known.is_none().then_some("numbers-pairs"))}>{ for inputs }</div>
+            <div class={classes!("numbers", pairs.then_some("numbers-pairs"))}>{ for inputs }</div>
             if let Some(field) = known {
                 <Radios
                     slot={Slot::How(field)}
