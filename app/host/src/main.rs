@@ -11,15 +11,15 @@ mod serve;
 mod site;
 mod trouble;
 
-use std::collections::BTreeMap;
 use std::env;
+use std::net::TcpListener;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Instant;
 
 use clap::{Args, Parser, Subcommand};
 
-use pack::Packed;
+use pack::Effort;
 use site::Site;
 use trouble::Trouble;
 
@@ -77,21 +77,17 @@ fn run(arguments: Arguments) -> Result<(), Trouble> {
     match arguments.job {
         None => {
             let listener = serve::take_port(arguments.serving.port)?;
-            let files = build(&root()?)?;
-            serve_until_stopped(listener, files, arguments.serving.no_open)
+            let site = build(&root()?)?;
+            serve_until_stopped(listener, site, arguments.serving.no_open)
         }
-        Some(Job::Build) => build(&root()?).map(drop),
+        Some(Job::Build) => build(&root()?).map(print_sizes),
         Some(Job::Serve { dist, serving }) => {
             let dist = dist.map_or_else(|| root().map(|root| root.join("dist")), Ok)?;
             let site = Site::read(&dist)?;
             let listener = serve::take_port(serving.port)?;
-            serve_until_stopped(listener, pack::pack(site), serving.no_open)
+            serve_until_stopped(listener, site, serving.no_open)
         }
-        Some(Job::Sizes) => {
-            let site = Site::read(&root()?.join("dist"))?;
-            print!("{}", pack::sizes(&pack::pack(site)));
-            Ok(())
-        }
+        Some(Job::Sizes) => Site::read(&root()?.join("dist")).map(print_sizes),
     }
 }
 
@@ -108,33 +104,31 @@ fn root() -> Result<PathBuf, Trouble> {
     })
 }
 
-/// Compiles, writes `dist/`, and says what came out and how long it took.
-fn build(root: &Path) -> Result<BTreeMap<String, Packed>, Trouble> {
+/// Compiles, writes `dist/`, and says how long it took.
+fn build(root: &Path) -> Result<Site, Trouble> {
     let start = Instant::now();
-    println!(
-        "1/3 Compiling the app to WebAssembly: a minute or two the first time, seconds after."
-    );
+    println!("1/2 Compiling the app to WebAssembly: a minute or two the first time, less after.");
     let wasm = compile::compile_app(root)?;
-    println!("2/3 Making the browser's files and writing dist/.");
+    println!("2/2 Making the browser's files and writing dist/.");
     let site = Site::assemble(root, &wasm)?;
     let dist = root.join("dist");
     site.write(&dist)?;
-    println!("3/3 Compressing, to see what a visitor downloads.");
-    let files = pack::pack(site);
-    print!("{}", pack::sizes(&files));
     println!(
         "Built {} in {:.1} s.",
         dist.display(),
         start.elapsed().as_secs_f64()
     );
-    Ok(files)
+    Ok(site)
 }
 
-fn serve_until_stopped(
-    listener: std::net::TcpListener,
-    files: BTreeMap<String, Packed>,
-    no_open: bool,
-) -> Result<(), Trouble> {
+/// Prints what a visitor downloads from a host that compresses as strongly as it can.
+fn print_sizes(site: Site) {
+    println!("Compressing, to see what a visitor downloads: some seconds.");
+    print!("{}", pack::sizes(&pack::pack(site, Effort::Strongest)));
+}
+
+fn serve_until_stopped(listener: TcpListener, site: Site, no_open: bool) -> Result<(), Trouble> {
+    let files = pack::pack(site, Effort::Quick);
     let address = serve::address(&listener)?;
     println!("Sagwright is at {address}\nCtrl-C stops it.");
     if !no_open && has_screen() && open::that_detached(&address).is_err() {

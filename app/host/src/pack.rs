@@ -12,17 +12,40 @@ use crate::site::{HEADERS_FILE, Site};
 pub struct Packed {
     /// The file itself.
     pub raw: Vec<u8>,
-    /// By gzip (RFC 1952) at its strongest.
+    /// By gzip (RFC 1952).
     pub gzip: Vec<u8>,
-    /// By Brotli (RFC 7932) at its strongest.
+    /// By Brotli (RFC 7932).
     pub brotli: Vec<u8>,
 }
 
+/// How hard to compress.
+#[derive(Debug, Clone, Copy)]
+pub enum Effort {
+    /// As a host would once, for the sizes a visitor meets: seconds.
+    Strongest,
+    /// Enough for the way across this machine: a moment.
+    Quick,
+}
+
+impl Effort {
+    /// The level of gzip, 0 to 9, and the quality of Brotli, 0 to 11.
+    fn levels(self) -> (u32, i32) {
+        match self {
+            Self::Strongest => (9, 11),
+            Self::Quick => (1, 2),
+        }
+    }
+}
+
 impl Packed {
-    fn new(raw: Vec<u8>) -> Self {
-        let mut gzip = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::best());
+    fn new(raw: Vec<u8>, effort: Effort) -> Self {
+        let (level, quality) = effort.levels();
+        let mut gzip = flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::new(level));
         let gzip = gzip.write_all(&raw).and_then(|()| gzip.finish());
-        let parameters = brotli::enc::BrotliEncoderParams::default();
+        let parameters = brotli::enc::BrotliEncoderParams {
+            quality,
+            ..Default::default()
+        };
         let mut packed = Vec::new();
         let brotli = brotli::BrotliCompress(&mut raw.as_slice(), &mut packed, &parameters);
         Self {
@@ -36,11 +59,11 @@ impl Packed {
 }
 
 /// Compresses every file of a site that browsers load, on all cores.
-pub fn pack(site: Site) -> BTreeMap<String, Packed> {
+pub fn pack(site: Site, effort: Effort) -> BTreeMap<String, Packed> {
     thread::scope(|scope| {
         let files = site.0.into_iter().filter(|(name, _)| name != HEADERS_FILE);
         let work: Vec<_> = files
-            .map(|(name, raw)| (name, scope.spawn(|| Packed::new(raw))))
+            .map(|(name, raw)| (name, scope.spawn(move || Packed::new(raw, effort))))
             .collect();
         work.into_iter()
             .map(|(name, thread)| (name, thread.join().expect("compressing does not panic")))
@@ -105,13 +128,13 @@ mod tests {
 
     fn packed(files: &[(&str, &str)]) -> BTreeMap<String, Packed> {
         let owned = |(name, text): &(&str, &str)| ((*name).to_owned(), text.as_bytes().to_vec());
-        pack(Site(files.iter().map(owned).collect()))
+        pack(Site(files.iter().map(owned).collect()), Effort::Strongest)
     }
 
     #[test]
     fn packed_files_unpack_to_themselves() {
         let text = "abc ".repeat(1000);
-        let file = Packed::new(text.clone().into_bytes());
+        let file = Packed::new(text.clone().into_bytes(), Effort::Strongest);
         assert!(file.brotli.len() < file.gzip.len() && file.gzip.len() < file.raw.len());
         let mut back = String::new();
         flate2::read::GzDecoder::new(file.gzip.as_slice())
@@ -123,6 +146,17 @@ mod tests {
             .read_to_string(&mut back)
             .expect("it was just packed");
         assert_eq!(back, text);
+    }
+
+    #[test]
+    fn a_quick_effort_still_packs() {
+        let raw = (0..20_000_u32)
+            .flat_map(|i| (i / 7).to_le_bytes())
+            .collect::<Vec<u8>>();
+        let quick = Packed::new(raw.clone(), Effort::Quick);
+        let strongest = Packed::new(raw, Effort::Strongest);
+        assert!(strongest.brotli.len() <= quick.brotli.len());
+        assert!(quick.brotli.len() < quick.raw.len() / 2);
     }
 
     #[test]

@@ -147,7 +147,7 @@ fn choose<'a>(file: &'a Packed, headers: &HeaderMap) -> (&'a [u8], Option<&'stat
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::pack::pack;
+    use crate::pack::{Effort, pack};
     use crate::site::Site;
 
     fn ask(method: Method, path: &str, accept: &str) -> Response<Body> {
@@ -162,7 +162,7 @@ mod tests {
             .body(Body::empty())
             .expect("the request is well formed");
         let runtime = tokio::runtime::Runtime::new().expect("a runtime can be made");
-        runtime.block_on(answer(State(Arc::new(pack(site))), request))
+        runtime.block_on(answer(State(Arc::new(pack(site, Effort::Quick))), request))
     }
 
     fn header<'a>(response: &'a Response<Body>, name: &str) -> Option<&'a str> {

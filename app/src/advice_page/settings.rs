@@ -70,13 +70,14 @@ fn end_card(voice: &Voice, settings: &[Setting], end: End, shared: &[&Caution]) 
     html! {
         <div class="end-card">
             <h3>{ voice.words(end_key(end)) }</h3>
-            <table class="card">
+            // The roles are those the elements have anyway, said again for where the style makes them a grid.
+            <table class="card" role="table">
                 <caption class="vh">{ voice.words(end_key(end)) }</caption>
-                <thead>
-                    <tr>
-                        <th scope="col">{ voice.words("advice.setting") }</th>
-                        <th scope="col">{ voice.words("advice.setting.now") }</th>
-                        <th scope="col">{ voice.words("advice.setting.advised") }</th>
+                <thead role="rowgroup">
+                    <tr role="row">
+                        <th scope="col" role="columnheader">{ voice.words("advice.setting") }</th>
+                        <th scope="col" role="columnheader">{ voice.words("advice.setting.now") }</th>
+                        <th scope="col" role="columnheader">{ voice.words("advice.setting.advised") }</th>
                     </tr>
                 </thead>
                 { for rows }
@@ -106,11 +107,11 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
     let label = voice.say(&setting.label);
     let own = setting.cautions.iter().filter(|one| !shared.contains(one));
     html! {
-        <tbody>
-            <tr class="card-values">
-                <th scope="row">{ &label }</th>
-                <td>{ now(voice, setting) }</td>
-                <td>
+        <tbody role="rowgroup">
+            <tr class="card-values" role="row">
+                <th scope="row" role="rowheader">{ &label }</th>
+                <td role="cell">{ now(voice, setting) }</td>
+                <td role="cell">
                     <strong class="card-number">
                         { voice.quantity(advised.value, advised.dimension) }
                     </strong>
@@ -122,8 +123,8 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
                     }
                 </td>
             </tr>
-            <tr class="card-notes">
-                <td colspan="3">
+            <tr class="card-notes" role="row">
+                <td colspan="3" role="cell">
                     { signal::grouped(voice, own) }
                     { for setting.notes.iter().map(|note| html! { <p>{ voice.say(note) }</p> }) }
                     { nearest(voice, &setting.nearest) }
@@ -147,7 +148,7 @@ fn now(voice: &Voice, setting: &Setting) -> Html {
     let same = shown == advised;
     html! {
         <>
-            { shown }
+            <span class="card-now">{ shown }</span>
             if same {
                 <span class="hint block">{ voice.words("advice.setting.keep") }</span>
             }

@@ -6,7 +6,7 @@ use thirtyfour::WebDriver;
 
 use crate::site::root;
 
-/// Levels A and AA of WCAG 2.0 to 2.2.
+/// Levels A and AA of WCAG 2.0 to 2.2. The contrast of level AAA (7:1) is asked for as well: people read this outdoors.
 const TAGS: [&str; 5] = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 /// The rule that only a page with text can pass; an empty page passes several of the others.
 const NEEDS_TEXT: &str = "color-contrast";
@@ -24,7 +24,11 @@ pub async fn check(driver: &WebDriver) -> Result<()> {
     let options = json!({
         "runOnly": { "type": "tag", "values": TAGS },
         // Off unless asked for by name.
-        "rules": { "target-size": { "enabled": true }, "color-contrast": { "enabled": true } },
+        "rules": {
+            "target-size": { "enabled": true },
+            "color-contrast": { "enabled": true },
+            "color-contrast-enhanced": { "enabled": true },
+        },
         "resultTypes": ["violations", "passes", "incomplete"],
     });
     let script = "const done = arguments[1]; \

@@ -17,8 +17,10 @@
 //! Environment: `SAGWRIGHT_DIST` is a site built before (else it is built once per test program);
 //! `CHROMEDRIVER` is the driver to start (else `chromedriver` on the `PATH`).
 
+mod answering;
 mod axe;
 mod browse;
+mod keyboard;
 mod page;
 mod pages;
 mod process;
@@ -27,5 +29,5 @@ mod site;
 
 pub use browse::browse;
 pub use page::Page;
-pub use pages::PAGES;
+pub use pages::{PAGES, Place, Rider};
 pub use screen::{DESKTOP, NARROW, PHONE, Screen};

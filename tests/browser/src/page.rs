@@ -195,10 +195,23 @@ impl Page {
         .await
     }
 
-    /// All the text of the page, as it is shown.
+    /// Waits until something that a selector names is on the page.
+    pub async fn is_shown(&self, selector: &str) -> Result<()> {
+        let selector = Value::from(selector);
+        self.wait(&format!("something at {selector}"), async || {
+            let found = self
+                .evaluate(&format!("document.querySelector({selector}) !== null"))
+                .await?;
+            Ok((found == true).then_some(()))
+        })
+        .await
+    }
+
+    /// All the text of the page, as it is shown; spaces that do not break are spaces to a reader.
     pub async fn text(&self) -> Result<String> {
         let text = self.evaluate("document.body.innerText").await?;
-        Ok(text.as_str().unwrap_or_default().to_owned())
+        let text = text.as_str().unwrap_or_default();
+        Ok(text.replace(['\u{a0}', '\u{202f}'], " "))
     }
 
     /// The value of a JavaScript expression, for what cannot be seen.
@@ -232,7 +245,7 @@ impl Page {
         axe::check(&self.browser).await
     }
 
-    /// Asserts that nothing sticks out sideways, naming what does.
+    /// Asserts that nothing sticks out sideways, of the screen or of its own box, naming what does.
     pub async fn fits(&self) -> Result<()> {
         let limit = self.screen.width;
         let wide = self
@@ -248,6 +261,20 @@ impl Page {
         ensure!(
             width.as_u64() <= Some(limit.into()),
             "the page is {width} px wide on a screen of {limit}; what sticks out: {wide:#}"
+        );
+        // What is hidden from sight and what scrolls by itself is wider than its box on purpose; so is a canvas.
+        let cut = self
+            .evaluate(
+                "[...document.body.querySelectorAll('*')] \
+                 .filter((node) => node.clientWidth > 1 && node.scrollWidth > node.clientWidth + 1 \
+                   && !['auto', 'scroll'].includes(getComputedStyle(node).overflowX) \
+                   && !node.matches('input, textarea, canvas')) \
+                 .slice(-5).map((node) => node.outerHTML.slice(0, 160))",
+            )
+            .await?;
+        ensure!(
+            cut.as_array().is_some_and(Vec::is_empty),
+            "wider than the box it stands in: {cut:#}"
         );
         Ok(())
     }
@@ -270,7 +297,21 @@ impl Page {
     }
 
     async fn take_picture(&self, name: &str) -> Result<PathBuf> {
-        let options = json!({ "format": "png", "captureBeyondViewport": true });
+        let picture = self.capture(true).await?;
+        let folder = root().join("screenshots");
+        fs::create_dir_all(&folder)?;
+        let path = folder.join(format!("{name}-{}.png", self.screen.name));
+        fs::write(&path, picture)?;
+        Ok(path)
+    }
+
+    /// A PNG of what the screen shows, without what lies below the fold.
+    pub async fn first_sight(&self) -> Result<Vec<u8>> {
+        self.capture(false).await
+    }
+
+    async fn capture(&self, whole: bool) -> Result<Vec<u8>> {
+        let options = json!({ "format": "png", "captureBeyondViewport": whole });
         let shot = self
             .browser
             .cdp()
@@ -279,14 +320,7 @@ impl Page {
         let data = shot["data"]
             .as_str()
             .context("the browser gave no picture")?;
-        let folder = root().join("screenshots");
-        fs::create_dir_all(&folder)?;
-        let path = folder.join(format!("{name}-{}.png", self.screen.name));
-        fs::write(
-            &path,
-            base64::engine::general_purpose::STANDARD.decode(data)?,
-        )?;
-        Ok(path)
+        Ok(base64::engine::general_purpose::STANDARD.decode(data)?)
     }
 
     // What went on behind the page.

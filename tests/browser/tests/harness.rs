@@ -156,6 +156,11 @@ fn accessibility_faults_are_found() {
             "<main><h1>Title</h1><p class=\"x\">7</p></main>",
             "color-contrast",
         ),
+        // Enough for level AA, too little for AAA.
+        (
+            "<main><h1>Title</h1><p class=\"y\">Some more words</p></main>",
+            "color-contrast-enhanced",
+        ),
         (
             "<main><h1>Title</h1><button class=\"s\">a</button><button class=\"s\">b</button></main>",
             "target-size",
@@ -166,6 +171,7 @@ fn accessibility_faults_are_found() {
             // Set through the object model, because the policy allows no inline style.
             page.evaluate(
                 "document.querySelectorAll('.x').forEach((n) => { n.style.color = '#999'; }), \
+                 document.querySelectorAll('.y').forEach((n) => { n.style.color = '#666'; }), \
                  document.querySelectorAll('.s').forEach((n) => { \
                  n.style.cssText = 'width:12px;height:12px;padding:0;border:0;font-size:8px'; })",
             )
@@ -204,6 +210,17 @@ fn what_sticks_out_sideways_is_named() {
             let found = page.fits().await.err().context("nothing was found")?;
             ensure!(
                 found.to_string().contains("id=\\\"wide\\\""),
+                "not named: {found}"
+            );
+            // On the screen, but out of its own box and over its neighbour.
+            page.evaluate(
+                "document.getElementById('wide').style.cssText = 'width:2rem;white-space:nowrap', \
+                 document.getElementById('wide').textContent = '52.6 N/mm'",
+            )
+            .await?;
+            let found = page.fits().await.err().context("nothing was found")?;
+            ensure!(
+                found.to_string().contains("52.6 N/mm"),
                 "not named: {found}"
             );
             Ok(())
