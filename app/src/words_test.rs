@@ -167,6 +167,7 @@ fn book_prefixes() -> BTreeSet<&'static str> {
         "answers",
         "start-again",
         "open",
+        "rides",
         "sheet",
         "advice",
         "moment",

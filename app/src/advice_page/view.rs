@@ -27,6 +27,9 @@ pub struct Props {
     pub on_question: Callback<Question>,
     /// Asked to show one kind of number in another unit.
     pub on_unit: Callback<(Dimension, Unit)>,
+    /// What stands between the answer and its reasons: how far the rides are.
+    #[prop_or_default]
+    pub children: Html,
 }
 
 impl PartialEq for Props {
@@ -37,6 +40,7 @@ impl PartialEq for Props {
             && self.units == other.units
             && self.on_question == other.on_question
             && self.on_unit == other.on_unit
+            && self.children == other.children
     }
 }
 
@@ -57,6 +61,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
     html! {
         <>
             { answer(voice, advice) }
+            { props.children.clone() }
             { contents(voice, &Part::of(advice)) }
             { settings::settings(voice, &advice.settings, &props.on_unit) }
             { causes::causes(voice, &advice.causes) }
