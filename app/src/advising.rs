@@ -83,18 +83,14 @@ impl Adviser {
         outcome
     }
 
-    /// The advice with what rides found.
-    pub fn refine(&self, intake: Intake, ridden: &Ridden) -> Outcome {
-        let at_once = self.ask(intake.clone());
+    /// The advice with what rides found; `None` when other answers have come in between.
+    pub fn refine(&self, intake: &Intake, ridden: &Ridden) -> Option<Outcome> {
         let mut last = self.0.borrow_mut();
-        let last = last.get_or_insert_with(|| Last {
-            intake: intake.clone(),
-            at_once,
-            refined: None,
-        });
-        last.refined
-            .get_or_insert_with(|| work_out(&intake, Some(ridden)))
-            .clone()
+        let last = last.as_mut().filter(|last| last.intake == *intake)?;
+        let refined = last
+            .refined
+            .get_or_insert_with(|| work_out(intake, Some(ridden)));
+        Some(refined.clone())
     }
 
     /// The settings that rides moved, in the order of the card.
@@ -140,6 +136,8 @@ fn settings(outcome: &Outcome) -> Vec<&Setting> {
 
 #[cfg(test)]
 mod tests {
+    use sagwright_core::advice::RiddenClicks;
+
     use super::*;
 
     #[test]
@@ -150,6 +148,43 @@ mod tests {
         let first = adviser.ask(intake.clone());
         assert_eq!(adviser.known(&intake), Some(first.clone()));
         assert_eq!(adviser.ask(intake), first);
+    }
+
+    #[test]
+    fn what_rides_found_is_kept_for_these_answers_alone() {
+        let adviser = Adviser::default();
+        let (intake, ridden) = (Intake::default(), ridden());
+        let at_once = adviser.ask(intake.clone());
+        let other = Intake {
+            note: "other".to_owned(),
+            ..Intake::default()
+        };
+        assert_eq!(adviser.refine(&other, &ridden), None);
+        assert_eq!(adviser.changes(&intake), []);
+        let refined = adviser.refine(&intake, &ridden);
+        assert!(refined.is_some() && refined != Some(at_once));
+        assert_eq!(adviser.known(&intake), refined);
+        assert_eq!(
+            adviser.ask(intake.clone()),
+            refined.expect("it was just seen")
+        );
+        assert_eq!(adviser.changes(&other), []);
+    }
+
+    fn ridden() -> Ridden {
+        Ridden {
+            clicks: RiddenClicks {
+                fork_compression: 3,
+                fork_rebound: 4,
+                shock_compression: 5,
+                shock_rebound: 6,
+            },
+            fork_rate: None,
+            shock_rate: 50_000.0,
+            feel: Vec::new(),
+            picture: None,
+            rides: 1,
+        }
     }
 
     #[test]

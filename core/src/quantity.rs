@@ -32,6 +32,10 @@ pub enum Dimension {
     Share,
     /// How many of something. Only in answers.
     Count,
+    /// Acceleration; SI m/s². Only in answers.
+    Acceleration,
+    /// How fast something turns; SI rad/s. Only in answers.
+    PitchRate,
 }
 
 /// Every unit a number can be typed or shown in.
@@ -79,6 +83,10 @@ pub enum Unit {
     Percent,
     /// One of something, shown without a sign.
     Piece,
+    /// Metre per second squared.
+    MetrePerSecondSquared,
+    /// Degree per second.
+    DegreePerSecond,
 }
 
 impl Unit {
@@ -106,13 +114,21 @@ impl Unit {
             Self::PoundForce => "lbf",
             Self::Percent => "%",
             Self::Piece => "",
+            Self::MetrePerSecondSquared => "m/s²",
+            Self::DegreePerSecond => "°/s",
         }
     }
 
     /// `SI = value * scale + offset`; every factor is exact (see [`units`]).
     const fn scale_and_offset(self) -> (f64, f64) {
         match self {
-            Self::Kilogram | Self::Metre | Self::Click | Self::Newton | Self::Piece => (1.0, 0.0),
+            Self::Kilogram
+            | Self::Metre
+            | Self::Click
+            | Self::Newton
+            | Self::Piece
+            | Self::MetrePerSecondSquared => (1.0, 0.0),
+            Self::DegreePerSecond => (core::f64::consts::PI / 180.0, 0.0),
             Self::Pound => (units::LB_IN_KG, 0.0),
             Self::Millimetre => (1e-3, 0.0),
             Self::Centimetre | Self::Percent => (1e-2, 0.0),
@@ -150,8 +166,8 @@ impl Unit {
     /// How many decimals are worth showing: the resolution of the thing measured, no finer.
     pub const fn decimals(self) -> usize {
         match self {
-            Self::NewtonPerMillimetre | Self::Bar | Self::Inch => 1,
-            Self::KilogramForcePerMillimetre => 2,
+            Self::NewtonPerMillimetre | Self::Bar | Self::MetrePerSecondSquared => 1,
+            Self::KilogramForcePerMillimetre | Self::Inch => 2,
             _ => 0,
         }
     }
@@ -177,6 +193,8 @@ impl Dimension {
             Self::Force => &[Unit::Newton, Unit::PoundForce],
             Self::Share => &[Unit::Percent],
             Self::Count => &[Unit::Piece],
+            Self::Acceleration => &[Unit::MetrePerSecondSquared],
+            Self::PitchRate => &[Unit::DegreePerSecond],
         }
     }
 }

@@ -93,7 +93,9 @@ fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<R
         let (set, adviser) = (outcome.setter(), desk.adviser.clone());
         let intake = Rc::clone(intake);
         Callback::from(move |ridden: Rc<Ridden>| {
-            set.set(Some(adviser.refine((*intake).clone(), &ridden)));
+            if let Some(refined) = adviser.refine(&intake, &ridden) {
+                set.set(Some(refined));
+            }
         })
     };
     ((*outcome).clone(), refine)

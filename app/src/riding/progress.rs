@@ -46,7 +46,7 @@ pub fn RideProgress(props: &Props) -> Html {
     {
         let (rider, told) = (desk.rider.clone(), told.clone());
         use_effect_with(Rc::clone(&props.intake), move |intake| {
-            rider.ride(intake, told);
+            rider.ride(intake, &told);
             // Whoever leaves the page, or answers anew, no longer waits for these.
             move || rider.stop()
         });
@@ -59,7 +59,7 @@ pub fn RideProgress(props: &Props) -> Html {
                 rider.stop();
                 ride.dispatch(Event::Stopped(Why::Cancelled));
             } else {
-                rider.ride(&intake, told.clone());
+                rider.ride(&intake, &told);
             }
         })
     };

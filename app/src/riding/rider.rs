@@ -50,11 +50,11 @@ impl PartialEq for Rider {
 impl Rider {
     /// Rides out `intake`; `told` hears all that follows. What was being ridden before is dropped, and answers that
     /// were ridden to the end last are not ridden again.
-    pub fn ride(&self, intake: &Intake, told: Callback<Event>) {
+    pub fn ride(&self, intake: &Intake, told: &Callback<Event>) {
         self.stop();
-        if let Some(ridden) = self.known(intake) {
+        if let Some(done) = self.known(intake) {
             told.emit(Event::Begun);
-            told.emit(Event::Told(Told::Done(ridden)));
+            told.emit(Event::Told(done));
             return;
         }
         let document = serde_json::to_string(intake);
@@ -86,10 +86,11 @@ impl Rider {
         }
     }
 
-    fn known(&self, intake: &Intake) -> Option<Option<Ridden>> {
+    /// What came of these answers, if they were ridden to the end last.
+    fn known(&self, intake: &Intake) -> Option<Told> {
         let inner = self.0.borrow();
         let (on, ridden) = inner.last.as_ref()?;
-        (on == intake).then(|| ridden.clone())
+        (on == intake).then(|| Told::Done(ridden.clone()))
     }
 
     /// Makes sure of a worker; `false` where the browser gives none.

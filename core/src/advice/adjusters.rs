@@ -3,6 +3,7 @@
 use super::answer::{Setting, SettingId};
 use super::cautions::cautions;
 use super::figure::{Figure, Provenance};
+use super::ridden::RiddenClicks;
 use super::settings::row;
 use super::sheet::{Sheet, input, practice};
 use crate::intake::{End, Field};
@@ -64,13 +65,19 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
     } else {
         End::Rear
     };
-    let Band { low, middle, high } = start.clicks.map(f64::from);
+    let start_clicks = f64::from(start.clicks.middle);
+    let ridden = sheet
+        .ridden
+        .map(|ridden| f64::from(ridden_clicks(&ridden.clicks, id)));
+    let middle = ridden.unwrap_or(start_clicks);
+    let Band { low, high, .. } = start.clicks.map(f64::from);
+    let (low, high) = (low.min(middle), high.max(middle));
     let counted = if sheet.situation.told.clicks {
         Provenance::Given
     } else {
         Provenance::Practice
     };
-    let inputs = vec![
+    let mut inputs = vec![
         input(
             "damping-ratio",
             start.ratio.middle,
@@ -84,7 +91,19 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
             counted,
         ),
     ];
-    let figure = practice("clicker", (low, middle, high), Dimension::Clicks, inputs);
+    let word = if ridden.is_some() {
+        let before = input(
+            "start-clicks",
+            start_clicks,
+            Dimension::Clicks,
+            Provenance::Computed,
+        );
+        inputs.push(before);
+        "clicker-ridden"
+    } else {
+        "clicker"
+    };
+    let figure = practice(word, (low, middle, high), Dimension::Clicks, inputs);
     let notes = start.clipped.map(|clipped| {
         let key = if clipped.share < 1.0 {
             "note.clicker-runs-out-soft"
@@ -97,6 +116,16 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
         notes: notes.into_iter().collect(),
         cautions: cautions(&["clicks"]),
         ..row(id, end, now.si(sheet.intake), figure)
+    }
+}
+
+/// Where rides left an adjuster.
+fn ridden_clicks(clicks: &RiddenClicks, id: SettingId) -> u8 {
+    match id {
+        SettingId::ForkCompression => clicks.fork_compression,
+        SettingId::ForkRebound => clicks.fork_rebound,
+        SettingId::ShockLowCompression => clicks.shock_compression,
+        _ => clicks.shock_rebound,
     }
 }
 

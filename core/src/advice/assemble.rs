@@ -8,6 +8,7 @@ use super::cautions::{caution, cautions};
 use super::draw::pictures;
 use super::remedies;
 use super::ridden::{Progress, Ridden};
+use super::rides;
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
@@ -49,8 +50,16 @@ pub fn ride_out(
     progress: &mut dyn FnMut(&Progress) -> bool,
 ) -> Result<Option<Ridden>, IntakeError> {
     check(intake)?;
-    let _ = progress;
-    Ok(None)
+    if intake
+        .stop_signs
+        .as_ref()
+        .is_some_and(|signs| !signs.is_empty())
+    {
+        return Ok(None);
+    }
+    let situation = Situation::of(intake);
+    let suits = baseline(&situation);
+    Ok(rides::ridden(intake, &situation, &suits, progress))
 }
 
 /// The advice from what rides found, or from statics alone where there were none: quick enough for a page.
@@ -72,6 +81,7 @@ pub fn advise_with(
         intake,
         situation: &situation,
         baseline: &suits,
+        ridden,
     };
     let belief = diagnose(intake, readings(intake, &situation, &suits));
     let causes = causes::findings(&belief);

@@ -11,6 +11,7 @@ mod figure;
 mod picture;
 mod remedies;
 mod ridden;
+mod rides;
 mod settings;
 mod sheet;
 mod stop;

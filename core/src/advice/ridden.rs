@@ -18,6 +18,8 @@ pub struct Ridden {
     pub feel: Vec<FeelChange>,
     /// The bike before and after over one piece of ground.
     pub picture: Option<RidePicture>,
+    /// Whether "before" is the bike as the rider told it; where nothing of it was told it is the usual one of its class.
+    pub before_told: bool,
     /// How many rides were ridden.
     pub rides: u32,
 }

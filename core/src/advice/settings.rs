@@ -13,7 +13,7 @@ use crate::stance::baseline::{
     shock_rate,
 };
 use crate::stance::offers::Offer;
-use crate::units::{Band, Length, SpringRate, pascal};
+use crate::units::{Band, Length, SpringRate, newton_per_m, pascal};
 use crate::words::{Arg, Text};
 
 /// Every row that can be worked out, in the order of the card.
@@ -67,6 +67,19 @@ pub fn row(id: SettingId, end: End, now: Option<f64>, advised: Figure) -> Settin
         notes: Vec::new(),
         cautions: Vec::new(),
     }
+}
+
+/// What to do about a spring, and that riding chose it where it differs from the one nearest by sag.
+fn fit_notes(now: Option<f64>, fitted: SpringRate, ridden: Option<f64>) -> Vec<Text> {
+    let rate = ridden.unwrap_or(fitted.value);
+    let mut notes = vec![fit_note(now, newton_per_m(rate))];
+    // Springs are sold in whole steps, so a tenth of a percent tells two of them apart.
+    if (rate - fitted.value).abs() > 1e-3 * fitted.value {
+        notes.push(
+            Text::new("note.spring-ridden").with("rate", Arg::Quantity(rate, Dimension::Rate)),
+        );
+    }
+    notes
 }
 
 /// What to do about a spring: keep it or fit another.
@@ -127,7 +140,7 @@ impl Sheet<'_> {
         let now = Field::ForkRate.si(self.intake);
         Some(Setting {
             nearest: nearest.iter().map(|offer| near(offer, true)).collect(),
-            notes: vec![fit_note(now, fitted)],
+            notes: fit_notes(now, fitted, self.ridden.and_then(|r| r.fork_rate)),
             cautions: cautions(&["spring-preload", "axle-clamps"]),
             ..row(SettingId::ForkRate, End::Front, now, advised)
         })
@@ -237,7 +250,7 @@ impl Sheet<'_> {
                 .iter()
                 .map(|offer| near(offer, false))
                 .collect(),
-            notes: vec![fit_note(now, rear.fitted)],
+            notes: fit_notes(now, rear.fitted, self.ridden.map(|r| r.shock_rate)),
             cautions: cautions(&["spring-preload", "clearance"]),
             ..row(SettingId::ShockRate, End::Rear, now, advised)
         })

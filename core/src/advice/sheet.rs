@@ -1,6 +1,7 @@
 //! What the parts of the advice share: the case at hand and how a number gets its reason.
 
 use super::figure::{Figure, Provenance, Reason, ReasonInput, Sensitivity};
+use super::ridden::Ridden;
 use crate::intake::{BikeClass, Field, Intake};
 use crate::quantity::Dimension;
 use crate::stance::unknowns::{Input, Move, Ranged, ranged};
@@ -15,6 +16,8 @@ pub struct Sheet<'a> {
     pub situation: &'a Situation,
     /// What suits it.
     pub baseline: &'a Baseline,
+    /// What rides found, where they were ridden.
+    pub ridden: Option<&'a Ridden>,
 }
 
 /// How many "if this were different" lines a number gets.

@@ -27,6 +27,16 @@ impl<T> Ends<T> {
     }
 }
 
+impl<T> Ends<T> {
+    /// Joins each end with the same end of another.
+    pub fn with<U>(self, other: Self, mut join: impl FnMut(T, T) -> U) -> Ends<U> {
+        Ends {
+            front: join(self.front, other.front),
+            rear: join(self.rear, other.rear),
+        }
+    }
+}
+
 impl Ends<f64> {
     /// Front against rear: from −1, all of it at the rear, over 0, as much at either end, to 1, all of it at the front.
     /// 0 when there is nothing at either. The figures must not be negative.

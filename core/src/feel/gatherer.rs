@@ -85,8 +85,10 @@ impl<T: Lane> Feel<T> {
         }
         let late = self.late < self.steps && self.steps <= self.bumps_end;
         self.bumps.step(sample);
-        self.packing.front.step(sample.fork_stroke_m, late);
-        self.packing.rear.step(sample.rear_travel_m, late);
+        if late {
+            self.packing.front.step(sample.fork_stroke_m);
+            self.packing.rear.step(sample.rear_travel_m);
+        }
         self.kick.step(sample);
         self.bottoming
             .front
@@ -113,7 +115,6 @@ impl<T: Lane> Feel<T> {
             bumps: self.bumps.count(),
             bumps_ignored: self.bumps.ignored(),
             packed_m: self.packing.as_ref().map(Packing::packed_m),
-            sunk_m: self.packing.as_ref().map(Packing::sunk_m),
             dive_m: self.dive.added_m(),
             dive_pitch_rad: self.dive.nose_down_rad(),
             dive_rate_m_s: self.dive.quickest_m_s,

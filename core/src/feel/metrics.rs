@@ -26,14 +26,13 @@ pub struct Metrics<T> {
     pub small_bumps_felt: T,
     /// Bumps of 3 mm and more that the front wheel crossed and another followed.
     pub bumps: T,
-    /// Share of these, 0 to 1, in which the fork slid less than a tenth of the bump's height because friction held it.
-    /// Our own definition.
+    /// Share of these, 0 to 1, in which friction held the fork for so much of the time that it slid less than a quarter of
+    /// the way in and out that the bump's height asks for. The tyre swallows some bumps even without friction. Our own
+    /// definition.
     pub bumps_ignored: T,
-    /// Packing, m: mean travel over the last third of the bumps less the level to which the first hit returned. Front
-    /// along the leg, rear at the axle. Our own definition of a word of the trade.
+    /// Packing, m: mean travel over the last third of the bumps less that at rest, below 0 when the end rides high. Front
+    /// along the leg, rear at the axle. Our own definition of a word of the trade; it compares set-ups on the same bumps.
     pub packed_m: Ends<T>,
-    /// Mean travel over the last third of the bumps less that at rest, m. As above.
-    pub sunk_m: Ends<T>,
     /// Dive, m: mean stroke of the fork once the brakes have been on for half a second, less that at rest.
     pub dive_m: T,
     /// Pitch while diving, rad, nose down positive: mean over the same time, less that at rest.
@@ -82,7 +81,6 @@ impl<T: Copy> Metrics<T> {
             bumps: change(self.bumps),
             bumps_ignored: change(self.bumps_ignored),
             packed_m: self.packed_m.map(&mut change),
-            sunk_m: self.sunk_m.map(&mut change),
             dive_m: change(self.dive_m),
             dive_pitch_rad: change(self.dive_pitch_rad),
             dive_rate_m_s: change(self.dive_rate_m_s),
@@ -101,11 +99,56 @@ impl<T: Copy> Metrics<T> {
             travel_deepest: self.travel_deepest.map(change),
         }
     }
+
+    /// Joins every figure with the same figure of another ride.
+    pub fn with<U>(&self, other: &Self, mut join: impl FnMut(T, T) -> U) -> Metrics<U> {
+        Metrics {
+            hand_m_s2: join(self.hand_m_s2, other.hand_m_s2),
+            body_m_s2: join(self.body_m_s2, other.body_m_s2),
+            body_dose_m_s1_75: join(self.body_dose_m_s1_75, other.body_dose_m_s1_75),
+            body_fore_aft_m_s2: join(self.body_fore_aft_m_s2, other.body_fore_aft_m_s2),
+            small_bumps_felt: join(self.small_bumps_felt, other.small_bumps_felt),
+            bumps: join(self.bumps, other.bumps),
+            bumps_ignored: join(self.bumps_ignored, other.bumps_ignored),
+            packed_m: self.packed_m.with(other.packed_m, &mut join),
+            dive_m: join(self.dive_m, other.dive_m),
+            dive_pitch_rad: join(self.dive_pitch_rad, other.dive_pitch_rad),
+            dive_rate_m_s: join(self.dive_rate_m_s, other.dive_rate_m_s),
+            kick_rad_s: join(self.kick_rad_s, other.kick_rad_s),
+            nose_up_rad_s: join(self.nose_up_rad_s, other.nose_up_rad_s),
+            rear_lift_m: join(self.rear_lift_m, other.rear_lift_m),
+            bottoming_n: self.bottoming_n.with(other.bottoming_n, &mut join),
+            bottoming_j: self.bottoming_j.with(other.bottoming_j, &mut join),
+            heave_overshoot: join(self.heave_overshoot, other.heave_overshoot),
+            heave_swings: join(self.heave_swings, other.heave_swings),
+            pitch_overshoot: join(self.pitch_overshoot, other.pitch_overshoot),
+            pitch_swings: join(self.pitch_swings, other.pitch_swings),
+            light_share: self.light_share.with(other.light_share, &mut join),
+            load_unsteadiness: self
+                .load_unsteadiness
+                .with(other.load_unsteadiness, &mut join),
+            travel_used: self.travel_used.with(other.travel_used, &mut join),
+            travel_deepest: self.travel_deepest.with(other.travel_deepest, join),
+        }
+    }
 }
 
 impl<T: Lane> Metrics<T> {
     /// The figures of the set-up in lane `at`, which is below [`Lane::LANES`].
     pub fn lane(&self, at: usize) -> Metrics<f64> {
         self.map(|figure| figure.lane(at))
+    }
+}
+
+impl Metrics<f64> {
+    /// The mean of each figure over several rides; `None` for no rides.
+    pub fn mean(rides: &[Self]) -> Option<Self> {
+        let (first, rest) = rides.split_first()?;
+        let sum = rest
+            .iter()
+            .fold(*first, |sum, ride| sum.with(ride, |a, b| a + b));
+        #[expect(clippy::cast_precision_loss, reason = "a handful of rides")]
+        let count = rides.len() as f64;
+        Some(sum.map(|figure| figure / count))
     }
 }

@@ -3,6 +3,7 @@
 pub mod catalogue;
 mod ladder;
 mod list;
+pub mod search;
 
 pub use ladder::{Rung, ladder};
 pub use list::{RemedyId, Tier};

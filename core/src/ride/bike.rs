@@ -59,6 +59,17 @@ pub struct Bike<T> {
     pub wheelbase_m: f64,
 }
 
+/// Forces over travel in m, by lane, in N.
+#[derive(Debug, Clone, Copy)]
+pub struct Forces<F, R, D> {
+    /// Fork springs, gas and stops along the leg over stroke.
+    pub fork_n: F,
+    /// Rear springs, gas and stops at the axle over travel.
+    pub rear_n: R,
+    /// Friction of the fork over stroke, without what side load adds.
+    pub fork_friction_n: D,
+}
+
 impl<T: Lane> Bike<T> {
     /// Puts up to [`Lane::LANES`] set-ups side by side; the last fills the lanes that are left.
     pub fn of(candidates: &[Candidate]) -> Result<Self, RideError> {
@@ -79,27 +90,44 @@ impl<T: Lane> Bike<T> {
         }
         let of = |lane: usize| &built[lane.min(last)];
         let at = |lane: usize| &taken[lane.min(last)];
-        Ok(Self {
-            parts: Parts::row(|lane| &of(lane).parts),
-            fork: Curve::of(
-                |lane| of(lane).parts.travel_m[0],
-                |lane, s| of(lane).fork_n(s),
-            ),
-            rear: Curve::of(
-                |lane| of(lane).parts.travel_m[1],
-                |lane, z| of(lane).rear_n(z),
-            ),
-            fork_friction: Curve::of(
-                |lane| of(lane).parts.travel_m[0],
-                |lane, s| {
+        Ok(Self::of_forces(
+            Parts::row(|lane| &of(lane).parts),
+            Forces {
+                fork_n: |lane: usize, s| of(lane).fork_n(s),
+                rear_n: |lane: usize, z| of(lane).rear_n(z),
+                fork_friction_n: |lane: usize, s: f64| {
                     let inside = s.clamp(0.0, of(lane).parts.travel_m[0]);
                     of(lane).fork.friction_n(inside, 0.0)
                 },
-            ),
-            fork_damper: DamperLaw::row(|lane| at(lane).fork_damper),
-            shock_damper: DamperLaw::row(|lane| at(lane).shock_damper),
+            },
+            DamperLaw::row(|lane| at(lane).fork_damper),
+            DamperLaw::row(|lane| at(lane).shock_damper),
             wheelbase_m,
-        })
+        ))
+    }
+
+    /// From figures and forces of any kind, for instance those of an example with a known answer.
+    pub fn of_forces(
+        parts: Parts<T>,
+        forces: Forces<
+            impl Fn(usize, f64) -> f64,
+            impl Fn(usize, f64) -> f64,
+            impl Fn(usize, f64) -> f64,
+        >,
+        fork_damper: DamperLaw<T>,
+        shock_damper: DamperLaw<T>,
+        wheelbase_m: f64,
+    ) -> Self {
+        let travel_m = |end: usize| move |lane: usize| parts.travel_m[end].lane(lane);
+        Self {
+            parts,
+            fork: Curve::of(travel_m(0), forces.fork_n),
+            rear: Curve::of(travel_m(1), forces.rear_n),
+            fork_friction: Curve::of(travel_m(0), forces.fork_friction_n),
+            fork_damper,
+            shock_damper,
+            wheelbase_m,
+        }
     }
 
     /// Force of fork springs, gas and stops along the leg at a stroke in m, N.

@@ -73,12 +73,38 @@ pub struct Motion<T> {
 }
 
 impl<T: Lane> Bike<T> {
-    /// Fork stroke along the leg and rear axle travel at heights as in [`State`], or their rates from rates.
+    /// Horizontal distance of the front and the rear axle from the centre of mass at a pitch, m: a bike on its hind wheel has its weight over it.
     #[inline]
-    pub fn travels(&self, [sprung, pitch, front, rear, _]: [T; FREEDOMS]) -> [T; 2] {
+    fn arms_m(&self, pitch: T) -> [T; 2] {
         let p = &self.parts;
-        let fork = (front - sprung - p.front_ahead_m * pitch) * p.per_cos;
-        [fork, rear - sprung + p.rear_behind_m * pitch]
+        let back = p.height_m * (pitch - p.tyre_pitch_rad);
+        [p.front_ahead_m + back, p.rear_behind_m - back]
+    }
+
+    /// How much the sprung mass is lifted by a pitch, m: the second-order part, of which [`Self::arms_m`] are the slopes.
+    #[inline]
+    pub(super) fn lift_m(&self, pitch: T) -> T {
+        let p = &self.parts;
+        let from_rest = pitch - p.tyre_pitch_rad;
+        T::splat(0.5) * p.height_m * from_rest * from_rest
+    }
+
+    /// Fork stroke along the leg and rear axle travel, m.
+    #[inline]
+    pub fn travels_m(&self, [sprung, pitch, front, rear, _]: [T; FREEDOMS]) -> [T; 2] {
+        let p = &self.parts;
+        let over = sprung + self.lift_m(pitch);
+        let fork = (front - over - p.front_ahead_m * pitch) * p.per_cos;
+        [fork, rear - over + p.rear_behind_m * pitch]
+    }
+
+    /// Their rates, m/s.
+    #[inline]
+    pub fn travels_m_per_s(&self, state: &State<T>) -> [T; 2] {
+        let [front_arm, rear_arm] = self.arms_m(state.place[1]);
+        let [sprung, pitch, front, rear, _] = state.rate;
+        let fork = (front - sprung - front_arm * pitch) * self.parts.per_cos;
+        [fork, rear - sprung + rear_arm * pitch]
     }
 
     /// Accelerations and forces of a state at a moment.
@@ -90,8 +116,8 @@ impl<T: Lane> Bike<T> {
         let [sprung, pitch, front, rear, rider] = state.place;
         let [sprung_v, pitch_v, front_v, rear_v, rider_v] = state.rate;
 
-        let [stroke, travel] = self.travels(state.place);
-        let [stroke_v, travel_v] = self.travels(state.rate);
+        let [stroke, travel] = self.travels_m(state.place);
+        let [stroke_v, travel_v] = self.travels_m_per_s(state);
 
         let soft = T::splat(moment.tyre_damping);
         let load_n = [
@@ -147,11 +173,11 @@ impl<T: Lane> Bike<T> {
             + p.hold[1] * (pitch_v - moment.lie[1]))
             .between(-p.hold[2], p.hold[2]);
 
-        let turn_n_m = p.front_ahead_m * front_up
-            - p.rear_behind_m * rear_up
+        let [front_arm, rear_arm] = self.arms_m(pitch);
+        let turn_n_m = front_arm * front_up
+            - rear_arm * rear_up
             - p.body_ahead_m * leg_n
             - p.grips_ahead_m * arm_n
-            + p.topple_n_m_per_rad * (pitch - p.tyre_pitch_rad)
             - p.transfer_kg_m * braking
             - hold_n_m;
         // Across the legs presses what is left of the tyre's force: N sin e − B cos e.
@@ -226,7 +252,7 @@ impl<T: Lane> Bike<T> {
         let rear = -(p.rest_n[1] + p.rear_kg * gravity) / p.tyre_n_per_m[1];
         let head = front - p.rest_m[0] / p.per_cos;
         let pitch = p.rest_pitch_rad;
-        let sprung = head - p.front_ahead_m * pitch;
+        let sprung = head - p.front_ahead_m * pitch - self.lift_m(pitch);
         let rider = sprung + p.body_ahead_m * pitch - self.squat_at_rest_m();
         State {
             place: [sprung, pitch, front, rear, rider],

@@ -54,8 +54,8 @@ pub struct Parts<T> {
     pub arm: [T; 2],
     /// The rider against pitch: N m/rad, N m s/rad, and the most, N m.
     pub hold: [T; 3],
-    /// Σ m h g: moment of the weights for each radian of pitch, N m/rad.
-    pub topple_n_m_per_rad: T,
+    /// Height of the centre of all that the springs carry, over the ground with the bike extended, as the stance has it, m.
+    pub height_m: T,
     /// Nose-down moment for each m/s² of braking: the Σ m h of the loaded bike, kg m.
     pub transfer_kg_m: T,
     /// All the mass, kg.
@@ -76,7 +76,7 @@ pub struct Parts<T> {
     pub rest_m: [T; 2],
     /// At rest: pitch, rad.
     pub rest_pitch_rad: T,
-    /// The share of it that comes from the tyres, about which the weights do not topple: stance knows no tyres, rad.
+    /// The share of it that comes from the tyres, from which the stance, which knows no tyres, does not count, rad.
     pub tyre_pitch_rad: T,
     /// At rest: loads on the springs, front and rear, vertical, N.
     pub rest_n: [T; 2],
@@ -108,7 +108,7 @@ impl<T: Lane> Parts<T> {
             leg: several(|lane| of(lane).leg),
             arm: several(|lane| of(lane).arm),
             hold: several(|lane| of(lane).hold),
-            topple_n_m_per_rad: T::from_lanes(|lane| of(lane).topple_n_m_per_rad),
+            height_m: T::from_lanes(|lane| of(lane).height_m),
             transfer_kg_m: T::from_lanes(|lane| of(lane).transfer_kg_m),
             total_kg: T::from_lanes(|lane| of(lane).total_kg),
             front_brake: T::from_lanes(|lane| of(lane).front_brake),

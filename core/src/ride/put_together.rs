@@ -135,7 +135,8 @@ impl PutTogether {
                 rider.pitch_n_m_s_per_rad,
                 rider.most_pitch_n_m,
             ],
-            topple_n_m_per_rad: ridden.shift_n_per_rad * wheelbase_m,
+            height_m: ridden.shift_n_per_rad * wheelbase_m
+                / (ridden.front_level_n + ridden.rear_level_n),
             transfer_kg_m: sprung_kg * heights.sprung_m
                 + rider_kg * heights.rider_m
                 + (front_kg + rear_kg) * radius_m,

@@ -14,6 +14,8 @@ use crate::units::STANDARD_GRAVITY;
 /// Length of a step, s. The study in `docs/ride.md` says what it costs and what shorter ones would gain.
 pub const STEP_S: f64 = 0.5e-3;
 
+/// Pitch at which a bike has gone over, rad: about 70°, far beyond what small angles can tell.
+pub const FALLEN_RAD: f64 = 1.2;
 /// Bisections for the stroke at which a wheel hangs on its spring in the air: to 30 mm / 2³⁰.
 const HANGING_STEPS: u32 = 30;
 /// Furthest a wheel hangs beyond full extension, m.
@@ -34,6 +36,7 @@ pub struct Ride<'a, T> {
     /// Forces and accelerations now.
     pub now: Motion<T>,
     here: Moment<T>,
+    rest_sprung_m: T,
 }
 
 impl<'a, T: Lane> Ride<'a, T> {
@@ -44,14 +47,27 @@ impl<'a, T: Lane> Ride<'a, T> {
 
     /// As [`Self::start`], over ground whose size differs by lane, in place of the course's own.
     pub fn sized(bike: &'a Bike<T>, course: &'a Course, step_s: f64, size: T) -> Self {
-        let here = moment(course, 0.0, size);
         let state = match course.start {
             Start::Settled => bike.at_rest(),
-            Start::Falling { m_per_s } => bike.falling(&here, size * T::splat(m_per_s)),
+            Start::Falling { m_per_s } => {
+                bike.falling(&moment(course, 0.0, size), size * T::splat(m_per_s))
+            }
         };
+        Self::placed(bike, course, step_s, size, state)
+    }
+
+    /// As [`Self::sized`], from another state than the course's own start. Friction starts unbent.
+    pub fn placed(
+        bike: &'a Bike<T>,
+        course: &'a Course,
+        step_s: f64,
+        size: T,
+        state: State<T>,
+    ) -> Self {
+        let here = moment(course, 0.0, size);
         let zero = T::splat(0.0);
         let mut held = Held {
-            travel_m: bike.travels(state.place),
+            travel_m: bike.travels_m(state.place),
             bent_m: [zero; 2],
             limit_m: [zero; 2],
             float_m: [zero; 2],
@@ -68,6 +84,7 @@ impl<'a, T: Lane> Ride<'a, T> {
             held,
             now,
             here,
+            rest_sprung_m: bike.at_rest().place[0],
         }
     }
 
@@ -79,6 +96,14 @@ impl<'a, T: Lane> Ride<'a, T> {
     /// Whether the course is at its end.
     pub fn over(&self) -> bool {
         self.time_s() >= self.course.lasts_s
+    }
+
+    /// 1 in lanes that ride, 0 in those that have fallen: their pitch passed [`FALLEN_RAD`], and what they hand over from
+    /// then on is that of a bike that stands still in the air.
+    #[inline]
+    pub fn rides(&self) -> T {
+        let (one, zero) = (T::splat(1.0), T::splat(0.0));
+        T::splat(FALLEN_RAD).if_above(self.state.place[1].size(), one, zero)
     }
 
     /// One step on: Runge and Kutta's classical fourth-order rule.
@@ -124,9 +149,11 @@ impl<'a, T: Lane> Ride<'a, T> {
             third.acceleration,
             fourth.acceleration,
         );
+        // Who has fallen stays where they fell.
+        let rides = self.rides();
         self.state = State {
-            place: core::array::from_fn(|i| place[i] + way[i]),
-            rate: core::array::from_fn(|i| rate[i] + gain[i]),
+            place: core::array::from_fn(|i| place[i] + rides * way[i]),
+            rate: core::array::from_fn(|i| rides * (rate[i] + gain[i])),
         };
         self.here = end;
         // The end of this step is the start of the next: its forces are computed once, with the limits of this one.
@@ -148,7 +175,7 @@ impl<'a, T: Lane> Ride<'a, T> {
         let [sprung_a, pitch_a, ..] = now.acceleration;
         let [stroke, travel] = now.travel_m;
         let [ground_front, ground_rear] = self.here.ground_m;
-        let [heave, pitch, front, rear, _] = self.state.place;
+        let [sprung, pitch, front, rear, _] = self.state.place;
         let ratio = self.bike.ratio(travel);
         let shaft_m = self.bike.shock_stroke_m(travel);
         Sample {
@@ -170,7 +197,7 @@ impl<'a, T: Lane> Ride<'a, T> {
             rear_load_n: now.load_n[1],
             front_gap_m: (front - ground_front).greater(zero),
             rear_gap_m: (rear - ground_rear).greater(zero),
-            heave_m: heave,
+            heave_m: sprung - self.rest_sprung_m,
             pitch_rad: pitch,
             pitch_rate_rad_s: self.state.rate[1],
             ground_front_m: ground_front,
@@ -228,7 +255,7 @@ impl<T: Lane> Bike<T> {
         let head = front - hangs(&self.fork) / p.per_cos;
         let tail = rear - hangs(&self.rear);
         let pitch = (head - tail) / (p.front_ahead_m + p.rear_behind_m);
-        let sprung = head - p.front_ahead_m * pitch;
+        let sprung = head - p.front_ahead_m * pitch - self.lift_m(pitch);
         // Legs and arms together carry nothing.
         let lean = p.grips_ahead_m - p.body_ahead_m;
         let reach = self.squat_at_rest_m() - lean * (pitch - p.rest_pitch_rad);

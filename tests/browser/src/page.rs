@@ -297,7 +297,7 @@ impl Page {
     }
 
     async fn take_picture(&self, name: &str) -> Result<PathBuf> {
-        let picture = self.capture(true).await?;
+        let picture = self.capture(None).await?;
         let folder = root().join("screenshots");
         fs::create_dir_all(&folder)?;
         let path = folder.join(format!("{name}-{}.png", self.screen.name));
@@ -305,13 +305,19 @@ impl Page {
         Ok(path)
     }
 
-    /// A PNG of what the screen shows, without what lies below the fold.
-    pub async fn first_sight(&self) -> Result<Vec<u8>> {
-        self.capture(false).await
+    /// A PNG of the top of the page, so many pixels high, whatever the height of the screen.
+    pub async fn top(&self, height: u32) -> Result<Vec<u8>> {
+        let clip =
+            json!({ "x": 0, "y": 0, "width": self.screen.width, "height": height, "scale": 1 });
+        self.capture(Some(clip)).await
     }
 
-    async fn capture(&self, whole: bool) -> Result<Vec<u8>> {
-        let options = json!({ "format": "png", "captureBeyondViewport": whole });
+    /// A PNG of a part of the page, or of all of it.
+    async fn capture(&self, clip: Option<Value>) -> Result<Vec<u8>> {
+        let mut options = json!({ "format": "png", "captureBeyondViewport": true });
+        if let Some(clip) = clip {
+            options["clip"] = clip;
+        }
         let shot = self
             .browser
             .cdp()

@@ -3,7 +3,7 @@
 use std::io::{BufRead as _, BufReader, Read as _, Write as _};
 use std::net::{Ipv4Addr, TcpStream};
 use std::process::{Child, Command, Stdio};
-use std::sync::mpsc;
+use std::sync::mpsc::{self, RecvTimeoutError};
 use std::thread;
 use std::time::{Duration, Instant};
 
@@ -11,6 +11,8 @@ use anyhow::{Context as _, Result, bail};
 
 /// How long a program may take to say that it is ready.
 const START: Duration = Duration::from_mins(1);
+/// How often the driver is started before it is given up.
+const ATTEMPTS: usize = 3;
 /// How long the driver may take to close its browsers.
 const STOP: Duration = Duration::from_secs(5);
 
@@ -49,7 +51,10 @@ impl Process {
         });
         match receiver.recv_timeout(START) {
             Ok(found) => Ok((process, found)),
-            Err(_) => bail!("{name} did not say that it is ready within {START:?}"),
+            Err(RecvTimeoutError::Timeout) => {
+                bail!("{name} did not say that it is ready within {START:?}")
+            }
+            Err(RecvTimeoutError::Disconnected) => bail!("{name} ended before it was ready"),
         }
     }
 }
@@ -71,7 +76,16 @@ pub struct Driver {
 
 impl Driver {
     /// Starts chromedriver on a free port.
+    ///
+    /// It finds a port free on one network protocol and then asks for the same on the other, where another program
+    /// may have it: then it ends, and only another attempt helps.
     pub fn start() -> Result<Self> {
+        (1..ATTEMPTS)
+            .find_map(|_| Self::attempt().ok())
+            .map_or_else(Self::attempt, Ok)
+    }
+
+    fn attempt() -> Result<Self> {
         let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
         let (process, port) = Process::start(Command::new(program).arg("--port=0"), |line| {
             // "ChromeDriver was started successfully on port 40123."

@@ -47,7 +47,7 @@ fn the_picture_of_the_readme() {
         page.open_example("Freshly serviced gas fork").await?;
         page.click("Get my advice").await?;
         page.is_shown(".card-number").await?;
-        let picture = page.first_sight().await?;
+        let picture = page.top(1500).await?;
         ensure!(
             picture.len() < 300_000,
             "a README should not take {} bytes to show",

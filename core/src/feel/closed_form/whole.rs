@@ -44,7 +44,7 @@ fn only_the_time_measured_counts() {
         0.0,
     );
     near(metrics.rear_lift_m + metrics.nose_up_rad_s, 0.0, 0.0);
-    near(metrics.light_share.front + metrics.sunk_m.front, 0.0, 0.0);
+    near(metrics.light_share.front + metrics.packed_m.front, 0.0, 0.0);
 }
 
 /// Samples side by side in the lanes of a row.

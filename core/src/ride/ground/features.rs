@@ -150,15 +150,16 @@ impl Feature {
                 road.arc(0.0, LIP_RAD, radius_m);
                 let lip = road.ground_m.len();
                 road.to(road.last_m() + 2.0 * LIP_RAD, 4.0);
-                road.to(road.last_m(), 6.0);
+                road.to(road.last_m(), AFTER_LIP_M - 4.0);
                 guide_m = Some(road.ground_m.clone());
-                road.ground_m[lip..].fill(-2.0);
+                road.ground_m[lip..].fill(-20.0);
             }
             Self::GOut => {
                 let radius_m = dice.between(7.0, 12.0);
-                road.arc(0.0, -DIP_RAD, radius_m);
+                // Rounder at its edges, so that the bike rolls into it rather than jumps.
+                road.arc(0.0, -DIP_RAD, 3.0 * radius_m);
                 road.arc(-DIP_RAD, DIP_RAD, radius_m);
-                road.arc(DIP_RAD, 0.0, radius_m);
+                road.arc(DIP_RAD, 0.0, 3.0 * radius_m);
             }
             Self::Rollers => road.train(9, [0.15, 0.3], [4.0, 7.0], dice),
             Self::Gravel => road.random(60.0, Roughness::D.density_m3(), dice),
@@ -168,7 +169,11 @@ impl Feature {
                 road.to(0.06, 8.0);
             }
         }
-        let end_m = road.ground_m.len() as f64 * STEP_M;
+        let end_m = match self {
+            // What the bike lands on is another matter.
+            Self::TakeOff => road.ground_m.len() as f64 * STEP_M - AFTER_LIP_M,
+            _ => road.ground_m.len() as f64 * STEP_M,
+        };
         Shape {
             ground_m: road.ground_m,
             guide_m,
@@ -181,6 +186,8 @@ impl Feature {
 const SLOPE_RAD: f64 = 0.35;
 /// Steepness of a lip where the bike leaves it, rad.
 const LIP_RAD: f64 = 0.42;
+/// Way beyond a lip for which ground is there to aim at, m.
+const AFTER_LIP_M: f64 = 12.0;
 /// Steepness of the sides of a dip, rad.
 const DIP_RAD: f64 = 0.30;
 

@@ -1,0 +1,216 @@
+//! From the settings search to what is told of it: refined adjusters, feel before and after, a picture of one ride.
+
+use super::ridden::{FeelChange, Progress, Ridden, RiddenClicks, RidePicture, RideTrace};
+use crate::bike::ForkSpring;
+use crate::feel::Metrics;
+use crate::intake::{Feeling, Field, Intake};
+use crate::quantity::Dimension;
+use crate::remedy::search::{Bench, Found, Ground, Stage, Trial, search};
+use crate::ride::ground::Feature;
+use crate::ride::run::STEP_S;
+use crate::ride::{RideError, trace};
+use crate::stance::{Baseline, Situation};
+use crate::words::{Arg, Text};
+
+/// Steps of a ride between two points of its picture: 20 ms, finer than a phone can show.
+const EVERY: usize = 40;
+
+/// Rides the search out. `None` when told to stop or when the bike cannot be ridden on a computer.
+pub fn ridden(
+    intake: &Intake,
+    situation: &Situation,
+    baseline: &Baseline,
+    progress: &mut dyn FnMut(&Progress) -> bool,
+) -> Option<Ridden> {
+    let bench = Bench::of(situation, baseline).ok()?.as_told(intake);
+    let mut watch = |done: u32, of: u32, stage: Stage| {
+        progress(&Progress {
+            done,
+            of,
+            trying: Text::new(stage_key(stage)),
+        })
+    };
+    let found = search(&bench, &mut watch).ok()??;
+    let [
+        fork_compression,
+        fork_rebound,
+        shock_compression,
+        shock_rebound,
+    ] = found.best.clicks;
+    let fork_rate = match found.best.set_up.fork.spring {
+        ForkSpring::Coil { rate, .. } => Some(rate.value),
+        ForkSpring::Gas { .. } => None,
+    };
+    Some(Ridden {
+        clicks: RiddenClicks {
+            fork_compression,
+            fork_rebound,
+            shock_compression,
+            shock_rebound,
+        },
+        fork_rate,
+        shock_rate: found.best.set_up.shock.rate.value,
+        feel: found
+            .feel
+            .iter()
+            .flat_map(|(ground, now, best)| changes(ground, now, best))
+            .collect(),
+        picture: picture(intake, &bench, &found).ok().flatten(),
+        before_told: told(intake, situation),
+        rides: found.rides,
+    })
+}
+
+/// Whether anything that a ride feels was told of the bike as it stands.
+fn told(intake: &Intake, situation: &Situation) -> bool {
+    let clicks = [
+        Field::ForkCompressionNow,
+        Field::ForkReboundNow,
+        Field::ShockLowNow,
+        Field::ShockReboundNow,
+    ];
+    let told = &situation.told;
+    told.fork_spring || told.shock_rate || clicks.iter().any(|field| field.get(intake).is_some())
+}
+
+const fn stage_key(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Ground => "rides.ground",
+        Stage::Springs => "rides.springs",
+        Stage::Alone => "rides.alone",
+        Stage::Together => "rides.together",
+        Stage::Around => "rides.around",
+    }
+}
+
+fn ground_text(feature: Feature) -> Text {
+    Text::new(match feature {
+        Feature::SmallRipple => "ground.small-ripple",
+        Feature::RootsRocks => "ground.roots-rocks",
+        Feature::Chatter => "ground.chatter",
+        Feature::SquareEdge => "ground.square-edge",
+        Feature::BrakingBumps => "ground.braking-bumps",
+        Feature::AccelerationBumps => "ground.acceleration-bumps",
+        Feature::Whoops => "ground.whoops",
+        Feature::JumpToSlope => "ground.jump-to-slope",
+        Feature::JumpToFlat => "ground.jump-to-flat",
+        Feature::TakeOff => "ground.take-off",
+        Feature::GOut => "ground.g-out",
+        Feature::Rollers => "ground.rollers",
+        Feature::Gravel => "ground.gravel",
+        Feature::Braking => "ground.braking",
+        Feature::Heave => "ground.heave",
+    })
+}
+
+/// What this ground is there to show, before and after.
+fn changes(ground: &Ground, now: &Metrics<f64>, best: &Metrics<f64>) -> Vec<FeelChange> {
+    type Figure = (&'static str, fn(&Metrics<f64>) -> f64, Dimension);
+    const HANDS: Figure = ("feel.hands", |m| m.hand_m_s2, Dimension::Acceleration);
+    const FRONT_LIGHT: Figure = (
+        "feel.front-light",
+        |m| m.light_share.front,
+        Dimension::Share,
+    );
+    const REAR_LIGHT: Figure = ("feel.rear-light", |m| m.light_share.rear, Dimension::Share);
+    const FORK_SUNK: Figure = ("feel.fork-sunk", |m| m.packed_m.front, Dimension::Length);
+    const REAR_SUNK: Figure = ("feel.rear-sunk", |m| m.packed_m.rear, Dimension::Length);
+    const DIVE: Figure = ("feel.dive", |m| m.dive_m, Dimension::Length);
+    const KICK: Figure = ("feel.kick", |m| m.kick_rad_s, Dimension::PitchRate);
+    const FORK_DEEPEST: Figure = (
+        "feel.fork-deepest",
+        |m| m.travel_deepest.front,
+        Dimension::Share,
+    );
+    const REAR_DEEPEST: Figure = (
+        "feel.rear-deepest",
+        |m| m.travel_deepest.rear,
+        Dimension::Share,
+    );
+    let figures: &[Figure] = match ground.feature {
+        Feature::BrakingBumps | Feature::Braking => &[HANDS, DIVE, FORK_SUNK, FORK_DEEPEST],
+        Feature::Whoops | Feature::AccelerationBumps | Feature::Rollers => {
+            &[FORK_SUNK, REAR_SUNK, KICK, FORK_DEEPEST]
+        }
+        Feature::TakeOff => &[KICK, FORK_DEEPEST, REAR_DEEPEST],
+        Feature::JumpToSlope | Feature::JumpToFlat | Feature::GOut => &[FORK_DEEPEST, REAR_DEEPEST],
+        _ => &[HANDS, FRONT_LIGHT, REAR_LIGHT],
+    };
+    figures
+        .iter()
+        .map(|(key, of, dimension)| FeelChange {
+            ground: ground_text(ground.feature),
+            name: Text::new(*key),
+            before: of(now),
+            after: of(best),
+            dimension: *dimension,
+        })
+        .collect()
+}
+
+/// One ride before and after, over the ground that shows the first complaint, else over the heaviest of the mix.
+fn picture(
+    intake: &Intake,
+    bench: &Bench,
+    found: &Found,
+) -> Result<Option<RidePicture>, RideError> {
+    let wanted = intake
+        .complaints
+        .iter()
+        .flatten()
+        .find_map(|complaint| shows(complaint.feeling));
+    let grounds = || found.feel.iter().map(|(ground, ..)| ground);
+    let ground = wanted
+        .and_then(|feature| grounds().find(|ground| ground.feature == feature))
+        .or_else(|| grounds().next());
+    let Some((ground, course)) = ground.and_then(|ground| Some((ground, ground.pieces.first()?)))
+    else {
+        return Ok(None);
+    };
+    let ride = |trial: &Trial| -> Result<RideTrace, RideError> {
+        let bike = bench.bike::<f64>(std::slice::from_ref(trial))?;
+        let samples = trace(&bike, course, EVERY);
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "a picture needs no more digits"
+        )]
+        let of = |figure: fn(&crate::feel::Sample<f64>) -> f64| -> Vec<f32> {
+            samples
+                .iter()
+                .map(|(_, sample)| figure(sample) as f32)
+                .collect()
+        };
+        Ok(RideTrace {
+            fork: of(|s| s.fork_stroke_m),
+            rear: of(|s| s.rear_travel_m),
+            ground: of(|s| s.ground_front_m),
+        })
+    };
+    let (before, after) = (ride(&found.now)?, ride(&found.best)?);
+    let machine = bench.machine();
+    let deepest = |trace: &RideTrace| f64::from(trace.fork.iter().copied().fold(0.0, f32::max));
+    #[expect(clippy::cast_precision_loss, reason = "a few dozen steps")]
+    let every_s = EVERY as f64 * STEP_S;
+    Ok(Some(RidePicture {
+        message: Text::new("rides.message")
+            .with("ground", ground_text(ground.feature).into())
+            .with("before", Arg::Quantity(deepest(&before), Dimension::Length))
+            .with("after", Arg::Quantity(deepest(&after), Dimension::Length)),
+        ground: ground_text(ground.feature),
+        every_s,
+        before,
+        after,
+        full_travel: (machine.fork_stroke.value, machine.leverage.travel_m),
+    }))
+}
+
+/// The ground on which a complaint shows best, if it is one of riding at all.
+const fn shows(feeling: Feeling) -> Option<Feature> {
+    match feeling {
+        Feeling::HarshSmallBumps | Feeling::Sticks | Feeling::Skips => Some(Feature::RootsRocks),
+        Feeling::Dives | Feeling::HarshBigHits => Some(Feature::BrakingBumps),
+        Feeling::Packs | Feeling::Kicks | Feeling::Wallows => Some(Feature::Whoops),
+        Feeling::Bottoms | Feeling::RampsUp | Feeling::Springs => Some(Feature::JumpToSlope),
+        _ => None,
+    }
+}

@@ -1,0 +1,335 @@
+//! The test bench: turns a trial (springs and clicks) into a bike and rides several side by side.
+
+use wide::f64x4;
+
+use super::grounds::Ground;
+use crate::bike::damping::design::USUAL_OIL;
+use crate::bike::damping::{Damper, Hardware, Wanted};
+use crate::bike::shock::Shock;
+use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
+use crate::feel::{Feel, Metrics};
+use crate::intake::{Field, Intake};
+use crate::lane::Lane;
+use crate::ride::run::Ride;
+use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
+use crate::stance::baseline::Front;
+use crate::stance::clickers::{self, Clickers, MARGIN};
+use crate::stance::tyres::tyres;
+use crate::stance::{Baseline, Situation};
+use crate::units::{DampingRate, newton_second_per_meter, pascal};
+
+/// Step of the rides in a search, s: twice the usual one, which `docs/ride.md` shows to be close enough to choose by.
+pub const SEARCH_STEP_S: f64 = 1e-3;
+
+/// The four low-speed adjusters, clicks from closed: fork compression, fork rebound, shock compression, shock rebound.
+pub type Clicks = [u8; 4];
+
+/// One set-up to be ridden.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trial {
+    /// Springs, gas, preload and wear.
+    pub set_up: SetUp,
+    /// Adjusters.
+    pub clicks: Clicks,
+    /// Where it was filled and where it rides.
+    pub air: Surroundings,
+}
+
+/// What a trial gave on one kind of ground.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Outcome {
+    /// What the rider noticed, mean over the pieces ridden.
+    pub metrics: Metrics<f64>,
+    /// Pieces on which the bike fell.
+    pub falls: f64,
+}
+
+/// Everything that stays the same from trial to trial.
+#[derive(Debug, Clone)]
+pub struct Bench<'a> {
+    pub(super) situation: &'a Situation,
+    baseline: &'a Baseline,
+    start: Clicks,
+    ranges: Clicks,
+    fork: Damper,
+    shock: Damper,
+    tyres: Tyres,
+    rider: Rider,
+    now_clicks: Clicks,
+}
+
+impl<'a> Bench<'a> {
+    /// Sizes dampers and tyres for the advised set-up.
+    pub fn of(situation: &'a Situation, baseline: &'a Baseline) -> Result<Self, RideError> {
+        let stance = baseline.stance?;
+        let start = baseline.clickers?;
+        let machine = &situation.machine;
+        let riding = situation.surroundings.riding;
+        let wanted = |compression: &clickers::Baseline, rebound: &clickers::Baseline| Wanted {
+            compression: reached(compression),
+            rebound: reached(rebound),
+            compression_clicks: compression.clicks.middle.max(1),
+            rebound_clicks: rebound.clicks.middle.max(1),
+        };
+        let fork = Damper::for_targets(
+            &Hardware::fork_leg(machine, riding.ambient),
+            &wanted(&start.fork_compression, &start.fork_rebound),
+        )?;
+        let built = Shock::build(machine, &baseline.set_up.shock, &Surroundings::same(riding));
+        let shock = Damper::for_targets(
+            &Hardware::shock(machine, &built, stance.ridden.rear.middle.value),
+            &wanted(&start.shock_compression, &start.shock_rebound),
+        )?;
+        let usual = tyres(situation);
+        let kind = machine.class.kind;
+        Ok(Self {
+            situation,
+            baseline,
+            start: clicks_of(&start, |one| one.clicks.middle),
+            ranges: clicks_of(&start, |one| one.range),
+            fork,
+            shock,
+            tyres: Tyres {
+                front: Tyre::front(kind, usual.front.middle)?,
+                rear: Tyre::rear(kind, usual.rear.middle)?,
+            },
+            rider: Rider::of(situation.load.posture),
+            now_clicks: clicks_of(&start, |one| one.clicks.middle),
+        })
+    }
+
+    /// The same with the adjusters and tyres as the rider has them, where told.
+    #[must_use]
+    pub fn as_told(mut self, intake: &Intake) -> Self {
+        let fields = [
+            Field::ForkCompressionNow,
+            Field::ForkReboundNow,
+            Field::ShockLowNow,
+            Field::ShockReboundNow,
+        ];
+        for (place, field) in fields.into_iter().enumerate() {
+            if let Some(told) = field.si(intake) {
+                self.now_clicks[place] = whole(told, self.ranges[place]);
+            }
+        }
+        let kind = self.situation.machine.class.kind;
+        let told = |field: Field| field.si(intake).map(|pa| pascal(pa.min(3.5e5)));
+        if let Some(Ok(front)) = told(Field::FrontTyre).map(|p| Tyre::front(kind, p)) {
+            self.tyres.front = front;
+        }
+        if let Some(Ok(rear)) = told(Field::RearTyre).map(|p| Tyre::rear(kind, p)) {
+            self.tyres.rear = rear;
+        }
+        self
+    }
+
+    /// The set-up advised before any ride.
+    pub fn advised(&self) -> Trial {
+        let air = Surroundings::same(self.situation.surroundings.riding);
+        Trial {
+            set_up: self.baseline.set_up,
+            clicks: self.start,
+            air,
+        }
+    }
+
+    /// The bike as it stands.
+    pub fn now(&self) -> Trial {
+        Trial {
+            set_up: self.situation.now,
+            clicks: self.now_clicks,
+            air: self.situation.surroundings,
+        }
+    }
+
+    /// The advised set-up with the other one of the two nearest springs, front, then rear; a spring that is kept has none.
+    pub fn other_springs(&self) -> Vec<Trial> {
+        let advised = self.advised();
+        let mut others = Vec::new();
+        if let (
+            Front::Coil {
+                nearest, fitted, ..
+            },
+            ForkSpring::Coil {
+                springs, preload, ..
+            },
+        ) = (&self.baseline.front, advised.set_up.fork.spring)
+        {
+            let on_offer = nearest.iter().any(|offer| offer.rate == *fitted);
+            if let Some(other) = nearest
+                .iter()
+                .find(|offer| offer.rate != *fitted)
+                .filter(|_| on_offer)
+            {
+                let mut trial = advised.clone();
+                trial.set_up.fork.spring = ForkSpring::Coil {
+                    rate: other.rate,
+                    springs,
+                    preload,
+                };
+                others.push(trial);
+            }
+        }
+        let rear = &self.baseline.rear;
+        let on_offer = rear.nearest.iter().any(|offer| offer.rate == rear.fitted);
+        if let Some(other) = rear
+            .nearest
+            .iter()
+            .find(|offer| offer.rate != rear.fitted)
+            .filter(|_| on_offer)
+        {
+            let mut trial = advised.clone();
+            trial.set_up.shock.rate = other.rate;
+            others.push(trial);
+        }
+        others
+    }
+
+    /// A trial with each adjuster moved alone by so many clicks, in and out, within its range.
+    pub fn each_way(&self, from: &Trial, by: i16) -> Vec<Trial> {
+        (0..4)
+            .flat_map(|place| [(place, -by), (place, by)])
+            .map(|(place, by)| self.moved(from, &[(place, by)]))
+            .filter(|trial| trial.clicks != from.clicks)
+            .collect()
+    }
+
+    /// The moves of several trials put together: the best two, then one more each.
+    pub fn joined(&self, from: &Trial, helping: &[Trial]) -> Vec<Trial> {
+        let mut moves: Vec<(usize, i16)> = Vec::new();
+        let mut joined = Vec::new();
+        for trial in helping {
+            let change = (0..4).find_map(|place| {
+                let by = i16::from(trial.clicks[place]) - i16::from(from.clicks[place]);
+                (by != 0).then_some((place, by))
+            });
+            let Some((place, by)) = change else { continue };
+            if moves.iter().any(|(taken, _)| *taken == place) {
+                continue;
+            }
+            moves.push((place, by));
+            if moves.len() > 1 {
+                joined.push(self.moved(from, &moves));
+            } else {
+                // The best move alone, twice as far.
+                joined.push(self.moved(from, &[(place, 2 * by)]));
+            }
+        }
+        joined
+    }
+
+    fn moved(&self, from: &Trial, moves: &[(usize, i16)]) -> Trial {
+        let mut trial = from.clone();
+        for (place, by) in moves {
+            let wanted = f64::from(i16::from(from.clicks[*place]) + by);
+            let last = self.ranges[*place].saturating_sub(MARGIN);
+            trial.clicks[*place] = whole(wanted.max(f64::from(MARGIN)), last);
+        }
+        trial
+    }
+
+    /// Both dampers of a trial.
+    pub(super) fn dampers(&self, trial: &Trial) -> (Damper, Damper) {
+        let (mut fork, mut shock) = (self.fork, self.shock);
+        let [fork_in, fork_out, shock_in, shock_out] = trial.clicks.map(f64::from);
+        (fork.base.clicks, fork.rebound.clicks) = (fork_in, fork_out);
+        (shock.base.clicks, shock.rebound.clicks) = (shock_in, shock_out);
+        (fork, shock)
+    }
+
+    /// Rides all trials over one ground, four side by side, and averages over its courses.
+    pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Outcome>, RideError> {
+        let mut all = Vec::with_capacity(trials.len());
+        for group in trials.chunks(f64x4::LANES) {
+            let bike = self.bike::<f64x4>(group)?;
+            let ridden: Vec<(Metrics<f64x4>, f64x4)> = ground
+                .pieces
+                .iter()
+                .map(|course| feel(&bike, course))
+                .collect();
+            all.extend((0..group.len()).filter_map(|lane| {
+                let one: Vec<_> = ridden
+                    .iter()
+                    .map(|(metrics, _)| metrics.lane(lane))
+                    .collect();
+                let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
+                let falls = rides.iter().map(|rides| 1.0 - rides).sum();
+                Some(Outcome {
+                    metrics: Metrics::mean(&one)?,
+                    falls,
+                })
+            }));
+        }
+        Ok(all)
+    }
+
+    /// Several trials as bikes side by side.
+    pub fn bike<T: Lane>(&self, trials: &[Trial]) -> Result<Bike<T>, RideError> {
+        let candidates = trials
+            .iter()
+            .map(|trial| self.candidate(trial))
+            .collect::<Result<Vec<_>, RideError>>()?;
+        Bike::of(&candidates)
+    }
+
+    /// A trial as a bike to be ridden.
+    pub(super) fn candidate<'b>(&'b self, trial: &'b Trial) -> Result<Candidate<'b>, RideError> {
+        let (fork, shock) = self.dampers(trial);
+        Ok(Candidate {
+            machine: &self.situation.machine,
+            load: &self.situation.load,
+            set_up: &trial.set_up,
+            surroundings: &trial.air,
+            fork_damper: fork.law(USUAL_OIL)?,
+            shock_damper: shock.law(USUAL_OIL)?,
+            tyres: self.tyres,
+            rider: self.rider,
+        })
+    }
+
+    /// The bike on the bench.
+    pub fn machine(&self) -> &Machine {
+        &self.situation.machine
+    }
+
+    /// Radius of the tyres, mean of both, m.
+    pub(super) fn tyre_radius_m(&self) -> f64 {
+        0.5 * (self.tyres.front.radius + self.tyres.rear.radius).value
+    }
+}
+
+/// Figures of one ride, and 1 per lane that rode to the end, 0 where the bike fell.
+fn feel<T: Lane>(bike: &Bike<T>, course: &Course) -> (Metrics<T>, T) {
+    let mut feel = Feel::new(&course.clock(SEARCH_STEP_S), &bike.resting());
+    let mut ride = Ride::start(bike, course, SEARCH_STEP_S);
+    while !ride.over() {
+        ride.step();
+        feel.step(&ride.sample());
+    }
+    (feel.metrics(), ride.rides())
+}
+
+/// The damping an adjuster really gives: what its range cut off is not there.
+fn reached(start: &clickers::Baseline) -> DampingRate {
+    let share = start.clipped.map_or(1.0, |clipped| clipped.share);
+    newton_second_per_meter(start.each_damper.value * share)
+}
+
+fn clicks_of(start: &Clickers, of: impl Fn(&clickers::Baseline) -> u8) -> Clicks {
+    [
+        of(&start.fork_compression),
+        of(&start.fork_rebound),
+        of(&start.shock_compression),
+        of(&start.shock_rebound),
+    ]
+}
+
+/// The nearest whole click from 0 to `last`.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "limited to the range of an adjuster, which is at most 60 clicks"
+)]
+fn whole(clicks: f64, last: u8) -> u8 {
+    clicks.round().clamp(0.0, f64::from(last)) as u8
+}
