@@ -183,6 +183,7 @@ mod tests {
             shock_rate: 50_000.0,
             feel: Vec::new(),
             picture: None,
+            before_told: true,
             rides: 1,
         }
     }

@@ -167,7 +167,7 @@ fn book_prefixes() -> BTreeSet<&'static str> {
         "answers",
         "start-again",
         "open",
-        "rides",
+        "riding",
         "sheet",
         "advice",
         "moment",

@@ -65,6 +65,7 @@ mod tests {
                     dimension: Dimension::Length,
                 }],
                 picture: None,
+                before_told: true,
                 rides: 480,
             }));
             let text = told.to_text().expect("its numbers are finite");

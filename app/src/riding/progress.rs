@@ -64,12 +64,12 @@ pub fn RideProgress(props: &Props) -> Html {
         })
     };
     let label = match *ride {
-        Ride::Riding(_) => Some("rides.stop"),
-        Ride::Stopped(_) => Some("rides.again"),
+        Ride::Riding(_) => Some("riding.stop"),
+        Ride::Stopped(_) => Some("riding.again"),
         Ride::Waiting | Ride::Done(_) => None,
     };
     html! {
-        <section class="rides" aria-label={say("rides.title")}>
+        <section class="rides" aria-label={say("riding.title")}>
             <p class="rides-status" role="status" tabindex="-1" ref={status}>
                 { status_of(&desk, &ride) }
             </p>
@@ -89,15 +89,15 @@ pub fn RideProgress(props: &Props) -> Html {
 fn status_of(desk: &Desk, ride: &Ride) -> String {
     match ride {
         Ride::Waiting => String::new(),
-        Ride::Riding(_) => say("rides.riding"),
-        Ride::Done(None) => say("rides.none"),
+        Ride::Riding(_) => say("riding.riding"),
+        Ride::Done(None) => say("riding.none"),
         Ride::Done(Some(ridden)) => {
-            desk.tell(&Text::new("rides.done").with("rides", Arg::Count(ridden.rides.into())))
+            desk.tell(&Text::new("riding.done").with("rides", Arg::Count(ridden.rides.into())))
         }
-        Ride::Stopped(Why::Cancelled) => say("rides.cancelled"),
-        Ride::Stopped(Why::Broke) => say("rides.broke"),
-        Ride::Stopped(Why::Silent) => say("rides.silent"),
-        Ride::Stopped(Why::NoWorker) => say("rides.no-worker"),
+        Ride::Stopped(Why::Cancelled) => say("riding.cancelled"),
+        Ride::Stopped(Why::Broke) => say("riding.broke"),
+        Ride::Stopped(Why::Silent) => say("riding.silent"),
+        Ride::Stopped(Why::NoWorker) => say("riding.no-worker"),
     }
 }
 
@@ -106,18 +106,18 @@ fn bar(desk: &Desk, ride: &Ride) -> Html {
     let (count, trying) = match ride {
         Ride::Riding(Some(progress)) => (
             desk.tell(
-                &Text::new("rides.count")
+                &Text::new("riding.count")
                     .with("done", Arg::Count(progress.done.into()))
                     .with("of", Arg::Count(progress.of.into())),
             ),
             desk.tell(&progress.trying),
         ),
-        _ => (say("rides.starting"), String::new()),
+        _ => (say("riding.starting"), String::new()),
     };
     let value = ride.part().map(|part| part.to_string());
     html! {
         <div class="rides-under-way">
-            <progress max="1" {value} aria-label={say("rides.title")} />
+            <progress max="1" {value} aria-label={say("riding.title")} />
             <p class="rides-count">{ count }</p>
             <p class="rides-trying">{ trying }</p>
         </div>
@@ -127,10 +127,10 @@ fn bar(desk: &Desk, ride: &Ride) -> Html {
 /// The settings that rides moved, before and after.
 fn changes(desk: &Desk, changes: &[Change]) -> Html {
     if changes.is_empty() {
-        return html! { <p>{ say("rides.unchanged") }</p> };
+        return html! { <p>{ say("riding.unchanged") }</p> };
     }
     let items = changes.iter().map(|change| {
-        let text = Text::new("rides.change")
+        let text = Text::new("riding.change")
             .with("setting", change.label.clone().into())
             .with("before", Arg::Quantity(change.before, change.dimension))
             .with("after", Arg::Quantity(change.after, change.dimension));
