@@ -2,6 +2,8 @@
 
 use std::rc::Rc;
 
+use sagwright_core::intake::Field;
+use sagwright_core::quantity::Unit;
 use sagwright_core::words::{Book, Text, UnitChoice};
 
 /// The app's own sentences, a file per subject.
@@ -39,4 +41,9 @@ pub fn tell(text: &Text, units: &UnitChoice) -> String {
 /// The sentence for a key, where there is one.
 pub fn say_if_any(key: &str) -> Option<String> {
     BOOK.with(|book| book.has(key)).then(|| say(key))
+}
+
+/// What stands beside a number: the sign of its unit, or the word for what is counted where that is no click.
+pub fn beside(field: Field, unit: Unit) -> String {
+    say_if_any(&format!("unit.{}", field.path())).unwrap_or_else(|| unit.symbol().to_owned())
 }

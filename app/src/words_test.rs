@@ -105,7 +105,13 @@ fn optional() -> BTreeSet<String> {
         .iter()
         .map(|q| format!("ask.{}.how", q.word()));
     let about = Field::ALL.iter().map(|f| format!("about.{}", f.path()));
-    hints.chain(hows).chain(about).chain(alone).collect()
+    let beside = Field::ALL.iter().map(|f| format!("unit.{}", f.path()));
+    hints
+        .chain(hows)
+        .chain(about)
+        .chain(beside)
+        .chain(alone)
+        .collect()
 }
 
 #[test]

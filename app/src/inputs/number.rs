@@ -11,7 +11,7 @@ use crate::browser;
 use crate::desk::{Desk, use_desk};
 use crate::inputs::UnitSwitch;
 use crate::state::{Action, Offer, Trouble};
-use crate::words::{say, say_if_any};
+use crate::words::{beside, say, say_if_any};
 
 /// One number.
 #[derive(PartialEq, Properties)]
@@ -51,7 +51,7 @@ pub fn NumberInput(props: &Props) -> Html {
         <div class={classes!("number", wrong.then_some("wrong"))}>
             <label class="number-label" for={id}>
                 { say(&format!("field.{id}")) }
-                <span class="vh">{ format!(", {}", unit.symbol()) }</span>
+                <span class="vh">{ format!(", {}", beside(field, unit)) }</span>
             </label>
             <p class="hint" id={hint_id}>{ hint(&desk, field) }</p>
             if let Some(trouble) = &props.trouble {
@@ -77,7 +77,7 @@ pub fn NumberInput(props: &Props) -> Html {
                 if field.dimension().units().len() > 1 {
                     <UnitSwitch dimension={field.dimension()} />
                 } else {
-                    <span class="unit-alone" aria-hidden="true">{ unit.symbol() }</span>
+                    <span class="unit-alone" aria-hidden="true">{ beside(field, unit) }</span>
                 }
             </div>
         </div>

@@ -6,6 +6,7 @@ use sagwright_core::words::{Arg, Text};
 use super::order::Page;
 use super::slot::{Aspect, CANNOT_SAY, Slot};
 use super::wizard::{Wizard, fields_of};
+use crate::words::beside;
 
 /// What a page holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -142,7 +143,7 @@ fn of_fields(wizard: &Wizard, question: Question) -> Vec<Line> {
         .map(|field| {
             let number = Text::new("line.number")
                 .with("number", Arg::Raw(wizard.shown(field)))
-                .with("unit", Arg::Raw(wizard.unit_of(field).symbol().to_owned()));
+                .with("unit", Arg::Raw(beside(field, wizard.unit_of(field))));
             let how = Slot::How(field);
             let said = match how.get(wizard).filter(|word| *word != CANNOT_SAY) {
                 Some(word) => Text::new("line.with-how")

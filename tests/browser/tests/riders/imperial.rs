@@ -158,14 +158,26 @@ fn a_rider_in_pounds_inches_and_psi() {
         switches_back_and_forth(page, "Shock spring rate", "N/mm", "lbf/in").await?;
         page.fill("Shock spring preload", "0.3").await?;
         page.continue_().await?;
-        for clickers in ["Where do the fork clickers", "Where do the shock clickers"] {
-            page.passes(clickers, DONT_KNOW).await?;
-        }
+        page.passes("Where do the fork clickers", DONT_KNOW).await?;
+        page.measure(
+            "Where do the shock clickers",
+            &[
+                ("Shock high-speed compression: quarter turns in all", "8"),
+                ("Shock high-speed compression: quarter turns out now", "3"),
+            ],
+        )
+        .await?;
         page.passes("How long ago", DONT_KNOW).await?;
         tells_of_the_ride(page).await?;
         page.arrives_at("Check your answers").await?;
         reads_the_rate_in_both_units(page).await?;
-        for said in ["187.5 lb", "345 lbf/in", "3.25 in", "12.5 psi"] {
+        for said in [
+            "187.5 lb",
+            "3 quarter turns",
+            "345 lbf/in",
+            "3.25 in",
+            "12.5 psi",
+        ] {
             page.sees(said).await?;
         }
         page.click("Get my advice").await?;
