@@ -68,15 +68,17 @@ pub fn RideProgress(props: &Props) -> Html {
         Ride::Stopped(_) => Some("riding.again"),
         Ride::Waiting | Ride::Done(_) => None,
     };
+    let changes = match *ride {
+        Ride::Done(Some(_)) => desk.adviser.changes(&props.intake),
+        _ => Vec::new(),
+    };
     html! {
         <section class="rides" aria-label={say("riding.title")}>
             <p class="rides-status" role="status" tabindex="-1" ref={status}>
-                { status_of(&desk, &ride) }
+                { status_of(&desk, &ride, &changes) }
             </p>
             if ride.is_riding() { { bar(&desk, &ride) } }
-            if matches!(*ride, Ride::Done(Some(_))) {
-                { changes(&desk, &desk.adviser.changes(&props.intake)) }
-            }
+            if !changes.is_empty() { { list(&desk, &changes) } }
             if let Some(label) = label {
                 // One button with two meanings, so that whoever pressed it keeps the focus.
                 <button type="button" class="button" ref={button} onclick={press}>{ say(label) }</button>
@@ -86,13 +88,18 @@ pub fn RideProgress(props: &Props) -> Html {
 }
 
 /// The sentence that is read out when it changes; the count is not in it, or it would never stop talking.
-fn status_of(desk: &Desk, ride: &Ride) -> String {
+fn status_of(desk: &Desk, ride: &Ride, changes: &[Change]) -> String {
     match ride {
         Ride::Waiting => String::new(),
         Ride::Riding(_) => say("riding.riding"),
         Ride::Done(None) => say("riding.none"),
         Ride::Done(Some(ridden)) => {
-            desk.tell(&Text::new("riding.done").with("rides", Arg::Count(ridden.rides.into())))
+            let key = if changes.is_empty() {
+                "riding.unchanged"
+            } else {
+                "riding.done"
+            };
+            desk.tell(&Text::new(key).with("rides", Arg::Count(ridden.rides.into())))
         }
         Ride::Stopped(Why::Cancelled) => say("riding.cancelled"),
         Ride::Stopped(Why::Broke) => say("riding.broke"),
@@ -125,10 +132,7 @@ fn bar(desk: &Desk, ride: &Ride) -> Html {
 }
 
 /// The settings that rides moved, before and after.
-fn changes(desk: &Desk, changes: &[Change]) -> Html {
-    if changes.is_empty() {
-        return html! { <p>{ say("riding.unchanged") }</p> };
-    }
+fn list(desk: &Desk, changes: &[Change]) -> Html {
     let items = changes.iter().map(|change| {
         let text = Text::new("riding.change")
             .with("setting", change.label.clone().into())
