@@ -78,7 +78,7 @@ fn route_to(question: Question) -> Route {
 /// The advice, worked out after the page has shown itself, so that no press of a button hangs; and the way to put
 /// in what rides found.
 #[hook]
-fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Rc<Ridden>>) {
+fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
     let outcome = use_state_eq(|| desk.adviser.known(intake));
     {
         let (set, adviser) = (outcome.setter(), desk.adviser.clone());
@@ -92,7 +92,7 @@ fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<R
     let refine = {
         let (set, adviser) = (outcome.setter(), desk.adviser.clone());
         let intake = Rc::clone(intake);
-        Callback::from(move |ridden: Rc<Ridden>| {
+        Callback::from(move |ridden: Box<Ridden>| {
             if let Some(refined) = adviser.refine(&intake, &ridden) {
                 set.set(Some(refined));
             }

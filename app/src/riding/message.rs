@@ -14,7 +14,7 @@ pub enum Told {
     /// It is riding.
     Riding(Progress),
     /// It is done; `None` where nothing could be ridden.
-    Done(Option<Ridden>),
+    Done(Option<Box<Ridden>>),
 }
 
 impl Told {
@@ -48,7 +48,7 @@ mod tests {
         // Thirds and their like need all 17 digits; a reader that rounds the last one would lose them.
         for step in 1..2000_u32 {
             let value = 1.0 / f64::from(step) * 4800.0;
-            let told = Told::Done(Some(Ridden {
+            let told = Told::Done(Some(Box::new(Ridden {
                 clicks: RiddenClicks {
                     fork_compression: 12,
                     fork_rebound: 11,
@@ -67,7 +67,7 @@ mod tests {
                 picture: None,
                 before_told: true,
                 rides: 480,
-            }));
+            })));
             let text = told.to_text().expect("its numbers are finite");
             let back = Told::from_text(&text).expect("it was just written");
             assert_eq!(back, told);

@@ -21,7 +21,7 @@ pub struct Props {
     /// The answers to ride out.
     pub intake: Rc<Intake>,
     /// Told once the rides are done, before the page shows it.
-    pub on_ridden: Callback<Rc<Ridden>>,
+    pub on_ridden: Callback<Box<Ridden>>,
 }
 
 /// Rides the answers out as soon as it stands on the page, and says how far it is.
@@ -36,7 +36,7 @@ pub fn RideProgress(props: &Props) -> Html {
         Callback::from(move |event: Event| {
             if let Event::Told(Told::Done(ridden)) = &event {
                 if let Some(ridden) = ridden {
-                    on_ridden.emit(Rc::new(ridden.clone()));
+                    on_ridden.emit(ridden.clone());
                 }
                 keep_focus(&button, &status);
             }

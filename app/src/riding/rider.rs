@@ -31,7 +31,7 @@ struct Inner {
     /// Runs out when the worker has said nothing for too long.
     patience: Option<Timeout>,
     /// The last answers ridden to the end, and what came of it.
-    last: Option<(Intake, Option<Ridden>)>,
+    last: Option<(Intake, Option<Box<Ridden>>)>,
 }
 
 /// What the worker is busy with.

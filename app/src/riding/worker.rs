@@ -29,7 +29,7 @@ pub fn serve() {
             return;
         };
         if let Some(document) = event.data().as_string() {
-            tell(&Told::Done(ride(&document)));
+            tell(&Told::Done(ride(&document).map(Box::new)));
         }
     });
     listener.forget();
