@@ -7,6 +7,7 @@ use yew::prelude::*;
 
 use crate::advising::Adviser;
 use crate::browser;
+use crate::riding::Rider;
 use crate::state::{Action, Wizard};
 use crate::words;
 
@@ -19,6 +20,8 @@ pub struct Desk {
     pub change: UseReducerDispatcher<Wizard>,
     /// The one who works the advice out.
     pub adviser: Adviser,
+    /// The one who rides it out.
+    pub rider: Rider,
 }
 
 impl Desk {

@@ -1,7 +1,8 @@
 //! The wizard and the advice in the browser.
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
-//! `shell` holds page and address together; `advising` asks the core, `advice_page` and `pictures` show what it says;
+//! `shell` holds page and address together; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
+//! and `pictures` show what it says;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -13,6 +14,7 @@ mod inputs;
 mod keeping;
 mod pages;
 mod pictures;
+mod riding;
 mod route;
 mod shell;
 mod state;
@@ -21,6 +23,11 @@ mod words;
 #[cfg(test)]
 mod words_test;
 
+/// The page and its worker run the same program; each does its own part of it.
 fn main() {
-    shell::start();
+    if riding::is_worker() {
+        riding::serve();
+    } else {
+        shell::start();
+    }
 }

@@ -12,6 +12,7 @@ use crate::keeping::{self, Found};
 use crate::pages::{
     AdvicePage, CheckPage, LandingPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
 };
+use crate::riding::Rider;
 use crate::route::Route;
 use crate::state::Wizard;
 use crate::words::say;
@@ -35,6 +36,7 @@ pub fn Shell() -> Html {
     let wizard = Rc::new((*store).clone());
     let kept = use_kept(&wizard);
     let adviser = use_memo((), |()| Adviser::default());
+    let rider = use_memo((), |()| Rider::default());
     let route = use_route();
     use_arrival(route);
 
@@ -42,6 +44,7 @@ pub fn Shell() -> Html {
         wizard,
         change: store.dispatcher(),
         adviser: (*adviser).clone(),
+        rider: (*rider).clone(),
     };
     let skip = Callback::from(|event: MouseEvent| {
         // The fragment is the address of the page, so the jump is made by hand.

@@ -173,6 +173,7 @@ fn book_prefixes() -> BTreeSet<&'static str> {
         "answers",
         "start-again",
         "open",
+        "riding",
         "sheet",
         "advice",
         "moment",

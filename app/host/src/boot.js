@@ -1,13 +1,19 @@
-// The first script of the page and of every worker: fetches the one WebAssembly file and runs its `main`.
+// The first script of the page and of its worker: gets hold of the one WebAssembly file and runs its `main`.
 // It is a file of its own because the Content-Security-Policy allows no inline script.
 import init from "./{{name app.js}}";
 
-try {
-  const answer = fetch(new URL("./{{name app.wasm}}", import.meta.url), {
+// A worker is handed what the page has compiled, so that nothing is downloaded or compiled twice.
+const handedOver = () =>
+  new Promise((take) => addEventListener("message", (message) => take(message.data), { once: true }));
+
+const downloaded = () =>
+  fetch(new URL("./{{name app.wasm}}", import.meta.url), {
     integrity: "{{integrity app.wasm}}",
     credentials: "same-origin",
   });
-  await init({ module_or_path: answer });
+
+try {
+  await init({ module_or_path: globalThis.document ? downloaded() : handedOver() });
 } catch (trouble) {
   const notice = globalThis.document?.getElementById("boot-failed");
   if (notice) notice.hidden = false;

@@ -21,6 +21,8 @@ pub enum Part {
     Remedies,
     /// The pictures.
     Picture,
+    /// What rides were like.
+    Rides,
     /// What was assumed.
     Assumed,
     /// The cautions.
@@ -29,12 +31,13 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order of the page.
-    pub const ALL: [Self; 7] = [
+    pub const ALL: [Self; 8] = [
         Self::Settings,
         Self::Causes,
         Self::Check,
         Self::Remedies,
         Self::Picture,
+        Self::Rides,
         Self::Assumed,
         Self::Cautions,
     ];
@@ -44,6 +47,7 @@ impl Part {
         Self::ALL
             .into_iter()
             .filter(|part| match part {
+                Self::Rides => advice.rides.is_some(),
                 Self::Check => advice.next_check.is_some(),
                 Self::Assumed => !advice.assumptions.is_empty(),
                 Self::Cautions => !advice.cautions.is_empty(),
@@ -60,6 +64,7 @@ impl Part {
             Self::Check => "advice.part.check",
             Self::Remedies => "advice.part.remedies",
             Self::Picture => "advice.part.picture",
+            Self::Rides => "advice.part.rides",
             Self::Assumed => "advice.part.assumed",
             Self::Cautions => "advice.part.cautions",
         }
@@ -72,6 +77,7 @@ impl Part {
             Self::Check => "part-check",
             Self::Remedies => "part-remedies",
             Self::Picture => "part-picture",
+            Self::Rides => "part-rides",
             Self::Assumed => "part-assumed",
             Self::Cautions => "part-cautions",
         }

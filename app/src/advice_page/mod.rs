@@ -12,6 +12,7 @@ mod paper;
 mod price;
 mod reason;
 mod remedies;
+mod rides;
 mod settings;
 mod signal;
 mod stop;

@@ -11,8 +11,8 @@ use yew::prelude::*;
 use super::contents::{Part, contents, heading};
 use super::paper::use_open_on_paper;
 use super::units::unit_switches;
-use super::{Voice, breakaway, causes, next_check, remedies, settings, signal, stop};
-use crate::pictures::ForceFigure;
+use super::{Voice, breakaway, causes, next_check, remedies, rides, settings, signal, stop};
+use crate::pictures::{Chart, Figure};
 
 /// The advice and how it is told.
 #[derive(Debug, Properties)]
@@ -27,6 +27,9 @@ pub struct Props {
     pub on_question: Callback<Question>,
     /// Asked to show one kind of number in another unit.
     pub on_unit: Callback<(Dimension, Unit)>,
+    /// What stands between the answer and its reasons: how far the rides are.
+    #[prop_or_default]
+    pub children: Html,
 }
 
 impl PartialEq for Props {
@@ -37,6 +40,7 @@ impl PartialEq for Props {
             && self.units == other.units
             && self.on_question == other.on_question
             && self.on_unit == other.on_unit
+            && self.children == other.children
     }
 }
 
@@ -57,6 +61,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
     html! {
         <>
             { answer(voice, advice) }
+            { props.children.clone() }
             { contents(voice, &Part::of(advice)) }
             { settings::settings(voice, &advice.settings, &props.on_unit) }
             { causes::causes(voice, &advice.causes) }
@@ -67,12 +72,15 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             <section class="part">
                 { heading(voice, Part::Picture) }
                 { unit_switches(voice, &[Dimension::Length, Dimension::Force], &props.on_unit) }
-                <ForceFigure
-                    picture={Rc::new(advice.force_picture.clone())}
+                <Figure
+                    chart={Rc::new(Chart::of_force(&advice.force_picture))}
                     voice={voice.clone()}
                 />
                 { breakaway::breakaway(voice, &advice.breakaway) }
             </section>
+            if let Some(ridden) = &advice.rides {
+                { rides::rides(voice, ridden) }
+            }
             { assumptions(voice, &advice.assumptions, &props.on_question) }
             { settings::appendix(voice, &advice.settings) }
             if !advice.cautions.is_empty() {

@@ -22,12 +22,15 @@ const SOURCES: &[&str] = &[
     include_str!("price.rs"),
     include_str!("reason.rs"),
     include_str!("remedies.rs"),
+    include_str!("rides.rs"),
     include_str!("settings.rs"),
     include_str!("signal.rs"),
     include_str!("stop.rs"),
     include_str!("units.rs"),
     include_str!("view.rs"),
-    include_str!("../pictures/force_figure.rs"),
+    include_str!("../pictures/chart.rs"),
+    include_str!("../pictures/figure.rs"),
+    include_str!("../pictures/ride_chart.rs"),
     include_str!("../pictures/scene.rs"),
 ];
 

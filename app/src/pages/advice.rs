@@ -3,7 +3,8 @@
 use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
-use sagwright_core::intake::Question;
+use sagwright_core::advice::Ridden;
+use sagwright_core::intake::{Intake, Question};
 use sagwright_core::quantity::{Dimension, Unit};
 use yew::prelude::*;
 
@@ -11,6 +12,7 @@ use crate::advice_page::AdviceView;
 use crate::advising::Outcome;
 use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
+use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::{Action, Page, to_file};
@@ -23,7 +25,8 @@ const BREATH_MS: u32 = 30;
 #[component]
 pub fn AdvicePage() -> Html {
     let desk = use_desk();
-    let outcome = use_outcome(&desk);
+    let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
+    let (outcome, on_ridden) = use_outcome(&desk, &intake);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
     let inside = match &outcome {
@@ -44,7 +47,9 @@ pub fn AdvicePage() -> Html {
                         units={desk.units().clone()}
                         on_question={to_page}
                         {on_unit}
-                    />
+                    >
+                        <RideProgress {intake} {on_ridden} />
+                    </AdviceView>
                     <TakeAlong />
                 </>
             }
@@ -70,23 +75,30 @@ fn route_to(question: Question) -> Route {
     }
 }
 
-/// The advice, worked out after the page has shown itself, so that no press of a button hangs.
+/// The advice, worked out after the page has shown itself, so that no press of a button hangs; and the way to put
+/// in what rides found.
 #[hook]
-fn use_outcome(desk: &Desk) -> Option<Outcome> {
-    let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
-    let outcome = use_state_eq(|| desk.adviser.known(&intake));
-    let (set, adviser) = (outcome.setter(), desk.adviser.clone());
-    use_effect_with(intake, move |intake| {
-        let intake = (**intake).clone();
-        let task = Timeout::new(BREATH_MS, move || {
-            let outcome = adviser.ask(intake);
-            // Drawing it is a task of its own, so that a press in between is heard.
-            Timeout::new(0, move || set.set(Some(outcome))).forget();
+fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
+    let outcome = use_state_eq(|| desk.adviser.known(intake));
+    {
+        let (set, adviser) = (outcome.setter(), desk.adviser.clone());
+        use_effect_with(Rc::clone(intake), move |intake| {
+            let intake = (**intake).clone();
+            let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(intake))));
+            // Leaving the page, or another answer, takes the task back.
+            move || drop(task)
         });
-        // Leaving the page, or another answer, takes the task back.
-        move || drop(task)
-    });
-    (*outcome).clone()
+    }
+    let refine = {
+        let (set, adviser) = (outcome.setter(), desk.adviser.clone());
+        let intake = Rc::clone(intake);
+        Callback::from(move |ridden: Box<Ridden>| {
+            if let Some(refined) = adviser.refine(&intake, &ridden) {
+                set.set(Some(refined));
+            }
+        })
+    };
+    ((*outcome).clone(), refine)
 }
 
 fn ask_first(signs: Page) -> Html {

@@ -1,4 +1,4 @@
-//! Where things lie in the force picture: the plot, the marks above it, the names of its axes.
+//! Where things lie in a picture: the plot, the marks above it, the names of its axes.
 
 use plotters::coord::Shift;
 use plotters::drawing::{DrawingArea, DrawingAreaErrorKind};
@@ -47,14 +47,14 @@ impl Frame {
         let line = look.px(look.letters * 1.5);
         let (edge, tick_length) = (look.px(EDGE_PX), look.px(TICK_PX));
 
-        let force_labels = width_of(&tick(scene.top_force))?.max(width_of("000")?);
-        let left = force_labels + tick_length * 2 + edge;
+        let upright_labels = width_of(&tick(scene.upright_end))?.max(width_of("000")?);
+        let left = upright_labels + tick_length * 2 + edge;
         // The last number of the level axis is centred on the end of the plot.
-        let right = width - width_of(&tick(scene.full_travel))?.max(edge * 4) / 2 - edge;
+        let right = width - width_of(&tick(scene.level_end))?.max(edge * 4) / 2 - edge;
         let mut flags = Vec::with_capacity(scene.marks.len());
         for mark in &scene.marks {
             flags.push(Flag {
-                pole: place(mark.at / scene.full_travel, left, right),
+                pole: place(mark.at / scene.level_end, left, right),
                 width: width_of(&mark.label)?,
             });
         }
@@ -94,12 +94,12 @@ impl Frame {
     ) -> Result<(), DrawingAreaErrorKind<DB::ErrorType>> {
         let strong = |h| look.text(look.palette.ink, FontStyle::Bold, h, VPos::Top);
         root.draw_text(
-            &scene.force_title,
+            &scene.upright_title,
             &strong(HPos::Left),
             (self.edge, self.edge),
         )?;
         root.draw_text(
-            &scene.travel_title,
+            &scene.level_title,
             &strong(HPos::Right),
             (self.plot.right, self.plot.bottom + self.tick_labels),
         )

@@ -1,8 +1,9 @@
 //! The colours of a picture, read from the style sheet so that they follow its themes.
 
 use plotters::style::RGBColor;
-use sagwright_core::advice::CurveRole;
 use web_sys::{CanvasRenderingContext2d, CssStyleDeclaration};
+
+use super::chart::Pen;
 
 /// The colours of one picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -54,11 +55,11 @@ impl Palette {
     }
 
     /// The colour of a curve.
-    pub const fn curve(&self, role: CurveRole) -> RGBColor {
-        match role {
-            CurveRole::Coil => self.coil,
-            CurveRole::Gas => self.gas,
-            CurveRole::Now => self.now,
+    pub const fn curve(&self, pen: Pen) -> RGBColor {
+        match pen {
+            Pen::Coil => self.coil,
+            Pen::Gas | Pen::Advised => self.gas,
+            Pen::Now => self.now,
         }
     }
 }

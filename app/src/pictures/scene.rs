@@ -1,9 +1,8 @@
-//! What the force picture shows, in the reader's units and words, ready to draw.
+//! What a picture shows, in the reader's units and words, ready to draw.
 
-use sagwright_core::advice::{CurveRole, ForceCurve, ForcePicture};
-use sagwright_core::quantity::Dimension;
-use sagwright_core::words::{Arg, Text, UnitChoice, number};
+use sagwright_core::words::{Arg, Text, number};
 
+use super::chart::{Axis, Chart, Pen};
 use crate::advice_page::Voice;
 
 /// One curve in the reader's units.
@@ -11,95 +10,90 @@ use crate::advice_page::Voice;
 pub struct SceneCurve {
     /// What it is.
     pub name: String,
-    /// What it stands for; decides colour and dashes.
-    pub role: CurveRole,
-    /// Travel and force in the units shown.
+    /// How it is drawn.
+    pub pen: Pen,
+    /// Along the level axis and up, in the units shown.
     pub points: Vec<(f64, f64)>,
 }
 
 /// An upright mark in the reader's units.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SceneMark {
-    /// What is there, with its travel.
+    /// What is there, and where.
     pub label: String,
-    /// Travel in the unit shown.
+    /// Where, in the unit shown.
     pub at: f64,
 }
 
-/// The force picture, ready to draw.
+/// A picture, ready to draw.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Scene {
     /// Name of the level axis, with unit.
-    pub travel_title: String,
+    pub level_title: String,
     /// Name of the upright axis, with unit.
-    pub force_title: String,
+    pub upright_title: String,
     /// End of the level axis.
-    pub full_travel: f64,
+    pub level_end: f64,
     /// End of the upright axis, a round number above every curve.
-    pub top_force: f64,
+    pub upright_end: f64,
     /// The curves.
     pub curves: Vec<SceneCurve>,
     /// The marks, from left to right.
     pub marks: Vec<SceneMark>,
-    /// Where the reader is reading, travel in the unit shown.
+    /// Where the reader is reading, in the unit of the level axis.
     pub cursor: Option<f64>,
 }
 
 impl Scene {
-    /// The scene of `picture` for one reader; `cursor` is the travel being read, m.
-    pub fn of(picture: &ForcePicture, voice: &Voice, cursor: Option<f64>) -> Self {
-        let travel = |si: f64| shown(voice.units(), si, Dimension::Length);
-        let force = |si: f64| shown(voice.units(), si, Dimension::Force);
-        let curves: Vec<SceneCurve> = picture
+    /// The scene of `chart` for one reader; `cursor` is the place being read, SI.
+    pub fn of(chart: &Chart, voice: &Voice, cursor: Option<f64>) -> Self {
+        let along = |si: f64| chart.level.measure.shown(voice.units(), si);
+        let up = |si: f64| chart.upright.measure.shown(voice.units(), si);
+        let curves: Vec<SceneCurve> = chart
             .curves
             .iter()
             .map(|curve| SceneCurve {
                 name: voice.say(&curve.name),
-                role: curve.role,
+                pen: curve.pen,
                 points: curve
                     .points
                     .iter()
-                    .map(|&(at, strong)| (travel(at), force(strong)))
+                    .map(|&(at, height)| (along(at), up(height)))
                     .collect(),
             })
             .collect();
-        let strongest = curves
+        let highest = curves
             .iter()
             .flat_map(|curve| &curve.points)
-            .map(|&(_, strong)| strong)
+            .map(|&(_, height)| height)
             .fold(0.0, f64::max);
-        let mut marks: Vec<SceneMark> = picture
+        let mut marks: Vec<SceneMark> = chart
             .marks
             .iter()
             .map(|mark| SceneMark {
                 label: voice.say(
                     &Text::new("picture.mark")
                         .with("name", mark.name.clone().into())
-                        .with("travel", Arg::Quantity(mark.travel, Dimension::Length)),
+                        .with("at", Arg::Raw(chart.level.measure.say(voice, mark.at))),
                 ),
-                at: travel(mark.travel),
+                at: along(mark.at),
             })
             .collect();
         marks.sort_by(|a, b| a.at.total_cmp(&b.at));
-        let title = |key: &'static str, dimension: Dimension| {
-            let unit = voice.units().unit(dimension).symbol();
-            voice.with(key, "unit", Arg::Raw(unit.to_owned()))
+        let title = |axis: Axis| {
+            let unit = axis.measure.symbol(voice.units());
+            voice.with(axis.title, "unit", Arg::Raw(unit.to_owned()))
         };
         Self {
-            travel_title: title("picture.axis.travel", Dimension::Length),
-            force_title: title("picture.axis.force", Dimension::Force),
-            full_travel: travel(picture.full_travel),
-            top_force: round_above(strongest),
+            level_title: title(chart.level),
+            upright_title: title(chart.upright),
+            level_end: along(chart.level_end),
+            upright_end: round_above(highest),
             curves,
             marks,
-            cursor: cursor.map(travel),
+            cursor: cursor.map(along),
         }
     }
-}
-
-/// A quantity (SI) as a bare number in the unit chosen.
-fn shown(units: &UnitChoice, si: f64, dimension: Dimension) -> f64 {
-    units.unit(dimension).from_si(si)
 }
 
 /// The smallest of 1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8 times a power of ten that leaves a little room above
@@ -127,23 +121,6 @@ pub fn round_above(value: f64) -> f64 {
 pub fn tick(value: f64) -> String {
     let text = number(value, 2);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-/// The force of a curve at `travel` (SI both), read off straight between its points; `None` beyond its ends.
-pub fn force_at(curve: &ForceCurve, travel: f64) -> Option<f64> {
-    // Half a micrometre of slack, so that the last point is not lost to rounding.
-    let slack = 5e-7;
-    curve.points.windows(2).find_map(|pair| match *pair {
-        [(from, force_from), (to, force_to)] if travel >= from - slack && travel <= to + slack => {
-            let part = if to > from {
-                ((travel - from) / (to - from)).clamp(0.0, 1.0)
-            } else {
-                0.0
-            };
-            Some(force_from + part * (force_to - force_from))
-        }
-        _ => None,
-    })
 }
 
 #[cfg(test)]
@@ -177,18 +154,5 @@ mod tests {
         assert_eq!(tick(0.0), "0");
         assert_eq!(tick(-0.0), "0");
         assert_eq!(tick(0.25), "0.25");
-    }
-
-    #[test]
-    fn forces_are_read_between_points_and_never_beyond_the_ends() {
-        let curve = ForceCurve {
-            name: Text::new("x"),
-            role: CurveRole::Coil,
-            points: vec![(0.0, 100.0), (0.1, 200.0), (0.3, 800.0)],
-        };
-        assert_eq!(force_at(&curve, 0.05), Some(150.0));
-        assert_eq!(force_at(&curve, 0.3), Some(800.0));
-        assert_eq!(force_at(&curve, 0.31), None);
-        assert_eq!(force_at(&curve, -0.01), None);
     }
 }

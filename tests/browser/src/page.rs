@@ -207,6 +207,14 @@ impl Page {
         .await
     }
 
+    /// Waits until a JavaScript expression is true, for what cannot be seen.
+    pub async fn is_true(&self, expression: &str) -> Result<()> {
+        self.wait(expression, async || {
+            Ok((self.evaluate(expression).await? == true).then_some(()))
+        })
+        .await
+    }
+
     /// All the text of the page, as it is shown; spaces that do not break are spaces to a reader.
     pub async fn text(&self) -> Result<String> {
         let text = self.evaluate("document.body.innerText").await?;

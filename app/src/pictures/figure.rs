@@ -1,61 +1,58 @@
-//! The force picture with all that says the same without it: sentence, key, read-out and table.
+//! A picture with all that says the same without it: sentence, key, read-out and table.
 
 use std::rc::Rc;
 
 use gloo::events::EventListener;
 use gloo::utils::window;
 use plotters::drawing::IntoDrawingArea;
-use sagwright_core::advice::{CurveRole, ForceCurve, ForcePicture};
-use sagwright_core::quantity::Dimension;
 use sagwright_core::words::{Arg, Text};
 use wasm_bindgen::JsValue;
 use web_sys::{HtmlCanvasElement, HtmlInputElement};
 use yew::prelude::*;
 
 use super::backend::{PlotCanvas, UNITS_PER_PIXEL, context_of};
-use super::force_plot::{dashes, draw};
+use super::chart::{Chart, Curve};
 use super::look::Look;
 use super::palette::Palette;
-use super::scene::{Scene, force_at};
+use super::plot::draw;
+use super::scene::Scene;
 use super::watch::{pixel_ratio, use_redraw_count};
 use crate::advice_page::Voice;
 
-/// Steps of the read-out over the whole travel.
+/// Steps of the read-out over the whole level axis.
 const READ_STEPS: u32 = 60;
-/// Rows of the table over the whole travel, besides the marks.
-const TABLE_STEPS: u32 = 10;
 
 /// What the figure shows and how it speaks.
 #[derive(Debug, PartialEq, Properties)]
 pub struct Props {
     /// The curves and marks.
-    pub picture: Rc<ForcePicture>,
+    pub chart: Rc<Chart>,
     /// Words and units.
     pub voice: Voice,
 }
 
-/// Spring force over travel: canvas, sentence, key, read-out and table.
+/// A chart: canvas, sentence, key, read-out and table.
 #[component]
-pub fn ForceFigure(props: &Props) -> Html {
-    let Props { picture, voice } = props;
+pub fn Figure(props: &Props) -> Html {
+    let Props { chart, voice } = props;
     let canvas = use_node_ref();
     let step = use_state(|| None::<u32>);
     let redraw = use_redraw_count(&canvas);
-    let cursor = step.map(|step| travel_at(picture, step));
+    let cursor = step.map(|step| chart.at(part_of(step)));
     // Left and right end of the plot, CSS pixels; the pointer is read against them.
     let span = use_mut_ref(|| (0.0, 0.0));
     {
         let (canvas, span) = (canvas.clone(), Rc::clone(&span));
         use_effect_with(
-            (Rc::clone(picture), voice.clone(), cursor, redraw),
-            move |(picture, voice, cursor, _)| {
-                if let Some(ends) = paint(&canvas, picture, voice, *cursor, None) {
+            (Rc::clone(chart), voice.clone(), cursor, redraw),
+            move |(chart, voice, cursor, _)| {
+                if let Some(ends) = paint(&canvas, chart, voice, *cursor, None) {
                     *span.borrow_mut() = ends;
                 }
             },
         );
     }
-    use_paper(&canvas, picture, voice, cursor);
+    use_paper(&canvas, chart, voice, cursor);
 
     let on_read = {
         let step = step.clone();
@@ -72,10 +69,10 @@ pub fn ForceFigure(props: &Props) -> Html {
             step.set(step_under(f64::from(event.offset_x()), *span.borrow()));
         })
     };
-    let message = voice.say(&picture.message);
+    let message = voice.say(&chart.message);
     let read = cursor.map_or_else(
-        || voice.words("picture.read.start"),
-        |travel| read_out(picture, voice, travel),
+        || voice.words(chart.words.start),
+        |at| read_out(chart, voice, at),
     );
 
     html! {
@@ -89,10 +86,10 @@ pub fn ForceFigure(props: &Props) -> Html {
                 onpointermove={on_point}
             />
             <ul class="picture-key">
-                { for picture.curves.iter().map(|curve| key_item(curve, voice)) }
+                { for chart.curves.iter().map(|curve| key_item(curve, voice)) }
             </ul>
             <label class="picture-read">
-                <span>{ voice.words("picture.read.label") }</span>
+                <span>{ voice.words(chart.words.read) }</span>
                 <input
                     type="range"
                     min="0"
@@ -106,7 +103,7 @@ pub fn ForceFigure(props: &Props) -> Html {
             <p class="picture-read-out">{ read }</p>
             <details class="more">
                 <summary>{ voice.words("picture.table") }</summary>
-                { table(picture, voice, &message) }
+                { table(chart, voice, &message) }
             </details>
         </figure>
     }
@@ -115,20 +112,20 @@ pub fn ForceFigure(props: &Props) -> Html {
 /// Draws in black for as long as the page is being printed. The browser lays the page out as soon as the event
 /// has been heard, so this cannot wait for the next drawing of the component.
 #[hook]
-fn use_paper(canvas: &NodeRef, picture: &Rc<ForcePicture>, voice: &Voice, cursor: Option<f64>) {
+fn use_paper(canvas: &NodeRef, chart: &Rc<Chart>, voice: &Voice, cursor: Option<f64>) {
     let canvas = canvas.clone();
     use_effect_with(
-        (Rc::clone(picture), voice.clone(), cursor),
-        move |(picture, voice, cursor)| {
+        (Rc::clone(chart), voice.clone(), cursor),
+        move |(chart, voice, cursor)| {
             let before = {
-                let (canvas, picture, voice) = (canvas.clone(), Rc::clone(picture), voice.clone());
+                let (canvas, chart, voice) = (canvas.clone(), Rc::clone(chart), voice.clone());
                 EventListener::new(&window(), "beforeprint", move |_| {
-                    paint(&canvas, &picture, &voice, None, Some(Palette::PRINT));
+                    paint(&canvas, &chart, &voice, None, Some(Palette::PRINT));
                 })
             };
-            let (picture, voice, cursor) = (Rc::clone(picture), voice.clone(), *cursor);
+            let (chart, voice, cursor) = (Rc::clone(chart), voice.clone(), *cursor);
             let after = EventListener::new(&window(), "afterprint", move |_| {
-                paint(&canvas, &picture, &voice, cursor, None);
+                paint(&canvas, &chart, &voice, cursor, None);
             });
             move || drop((before, after))
         },
@@ -139,7 +136,7 @@ fn use_paper(canvas: &NodeRef, picture: &Rc<ForcePicture>, voice: &Voice, cursor
 /// Gives the ends of the plot in CSS pixels; `None` where there is no canvas to draw on.
 fn paint(
     canvas: &NodeRef,
-    picture: &ForcePicture,
+    chart: &Chart,
     voice: &Voice,
     cursor: Option<f64>,
     colours: Option<Palette>,
@@ -174,7 +171,7 @@ fn paint(
         // Dashes of positive finite lengths are never refused.
         context.set_line_dash(&pattern).ok();
     };
-    let scene = Scene::of(picture, voice, cursor);
+    let scene = Scene::of(chart, voice, cursor);
     let plot = draw(&root, &scene, &look, &set_dashes).ok()?;
     Some((
         f64::from(plot.left) / look.scale,
@@ -191,9 +188,9 @@ fn device_pixels(css: f64, ratio: f64) -> u32 {
     (css * ratio).round().max(1.0) as u32
 }
 
-/// The travel of a step of the read-out, m.
-fn travel_at(picture: &ForcePicture, step: u32) -> f64 {
-    picture.full_travel * f64::from(step.min(READ_STEPS)) / f64::from(READ_STEPS)
+/// How far along the level axis a step of the read-out lies.
+fn part_of(step: u32) -> f64 {
+    f64::from(step.min(READ_STEPS)) / f64::from(READ_STEPS)
 }
 
 /// The step under a pointer at `x`; `None` left or right of the plot.
@@ -210,37 +207,29 @@ fn step_under(x: f64, (left, right): (f64, f64)) -> Option<u32> {
 }
 
 /// "At 120 mm: coil spring 560 N; gas spring 640 N."
-fn read_out(picture: &ForcePicture, voice: &Voice, travel: f64) -> String {
-    let forces: Vec<String> = picture
+fn read_out(chart: &Chart, voice: &Voice, at: f64) -> String {
+    let values: Vec<String> = chart
         .curves
         .iter()
         .filter_map(|curve| {
-            let force = force_at(curve, travel)?;
+            let height = curve.height_at(at)?;
             let text = Text::new("picture.read.curve")
                 .with("name", curve.name.clone().into())
-                .with("force", Arg::Quantity(force, Dimension::Force));
+                .with("value", Arg::Raw(chart.upright.measure.say(voice, height)));
             Some(voice.say(&text))
         })
         .collect();
-    let text = Text::new("picture.read.at")
-        .with("travel", Arg::Quantity(travel, Dimension::Length))
-        .with("forces", Arg::Raw(forces.join("; ")));
+    let text = Text::new(chart.words.at)
+        .with("at", Arg::Raw(chart.level.measure.say(voice, at)))
+        .with("values", Arg::Raw(values.join("; ")));
     voice.say(&text)
 }
 
-const fn role_class(role: CurveRole) -> &'static str {
-    match role {
-        CurveRole::Coil => "role-coil",
-        CurveRole::Gas => "role-gas",
-        CurveRole::Now => "role-now",
-    }
-}
-
-fn key_item(curve: &ForceCurve, voice: &Voice) -> Html {
-    let pattern: Vec<String> = dashes(curve.role).iter().map(f64::to_string).collect();
+fn key_item(curve: &Curve, voice: &Voice) -> Html {
+    let pattern: Vec<String> = curve.pen.dashes().iter().map(f64::to_string).collect();
     html! {
         <li>
-            <svg class={classes!("picture-stroke", role_class(curve.role))}
+            <svg class={classes!("picture-stroke", curve.pen.class())}
                 viewBox="0 0 48 8" width="48" height="8" aria-hidden="true">
                 <line x1="0" y1="4" x2="48" y2="4" stroke-dasharray={pattern.join(" ")} />
             </svg>
@@ -249,16 +238,13 @@ fn key_item(curve: &ForceCurve, voice: &Voice) -> Html {
     }
 }
 
-/// The travels of the table, m: even steps and every mark with its name, in order.
-fn table_rows(picture: &ForcePicture) -> Vec<(f64, Option<&Text>)> {
-    let even = (0..=TABLE_STEPS).map(|step| {
-        let part = f64::from(step) / f64::from(TABLE_STEPS);
-        (picture.full_travel * part, None)
+/// The places of the table, SI: even steps and every mark with its name, in order.
+fn table_rows(chart: &Chart) -> Vec<(f64, Option<&Text>)> {
+    let even = (0..=chart.table_steps).map(|step| {
+        let part = f64::from(step) / f64::from(chart.table_steps);
+        (chart.at(part), None)
     });
-    let marks = picture
-        .marks
-        .iter()
-        .map(|mark| (mark.travel, Some(&mark.name)));
+    let marks = chart.marks.iter().map(|mark| (mark.at, Some(&mark.name)));
     let mut rows: Vec<_> = marks.chain(even).collect();
     rows.sort_by(|a, b| a.0.total_cmp(&b.0));
     // A mark that stands on an even step needs no second row; the sort is stable, so the mark comes first.
@@ -266,21 +252,22 @@ fn table_rows(picture: &ForcePicture) -> Vec<(f64, Option<&Text>)> {
     rows
 }
 
-fn table(picture: &ForcePicture, voice: &Voice, message: &str) -> Html {
-    let heads = picture.curves.iter().map(|curve| {
+fn table(chart: &Chart, voice: &Voice, message: &str) -> Html {
+    let heads = chart.curves.iter().map(|curve| {
         html! { <th scope="col">{ voice.say(&curve.name) }</th> }
     });
-    let rows = table_rows(picture).into_iter().map(|(travel, mark)| {
-        let cells = picture.curves.iter().map(|curve| {
-            let force = force_at(curve, travel)
-                .map(|force| voice.quantity(force, Dimension::Force))
+    let rows = table_rows(chart).into_iter().map(|(at, mark)| {
+        let cells = chart.curves.iter().map(|curve| {
+            let height = curve
+                .height_at(at)
+                .map(|height| chart.upright.measure.say(voice, height))
                 .unwrap_or_default();
-            html! { <td>{ force }</td> }
+            html! { <td>{ height }</td> }
         });
         html! {
             <tr>
                 <th scope="row">
-                    { voice.quantity(travel, Dimension::Length) }
+                    { chart.level.measure.say(voice, at) }
                     if let Some(name) = mark {
                         <span class="hint">{ " " }{ voice.say(name) }</span>
                     }
@@ -295,7 +282,7 @@ fn table(picture: &ForcePicture, voice: &Voice, message: &str) -> Html {
                 <caption>{ message }</caption>
                 <thead>
                     <tr>
-                        <th scope="col">{ voice.words("picture.table.travel") }</th>
+                        <th scope="col">{ voice.words(chart.words.column) }</th>
                         { for heads }
                     </tr>
                 </thead>
@@ -307,11 +294,12 @@ fn table(picture: &ForcePicture, voice: &Voice, message: &str) -> Html {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
-    use sagwright_core::advice::TravelMark;
+    use sagwright_core::advice::{ForcePicture, TravelMark};
 
-    fn picture(marks: &[f64]) -> ForcePicture {
-        ForcePicture {
+    use super::*;
+
+    fn chart(marks: &[f64]) -> Chart {
+        Chart::of_force(&ForcePicture {
             message: Text::new("x"),
             curves: Vec::new(),
             marks: marks
@@ -322,13 +310,13 @@ mod tests {
                 })
                 .collect(),
             full_travel: 0.3,
-        }
+        })
     }
 
     #[test]
     fn the_table_holds_even_steps_and_every_mark_in_order() {
-        let picture = picture(&[0.035, 0.12, 0.3]);
-        let rows = table_rows(&picture);
+        let chart = chart(&[0.035, 0.12, 0.3]);
+        let rows = table_rows(&chart);
         assert!(rows.windows(2).all(|pair| pair[0].0 < pair[1].0));
         assert_eq!(rows.iter().filter(|row| row.1.is_some()).count(), 3);
         // Eleven even steps; two of the marks stand on one.

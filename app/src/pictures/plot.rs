@@ -1,4 +1,4 @@
-//! Draws spring force over travel on any plotters backend.
+//! Draws a picture on any plotters backend.
 
 use plotters::chart::ChartBuilder;
 use plotters::coord::Shift;
@@ -8,21 +8,11 @@ use plotters::series::LineSeries;
 use plotters::style::text_anchor::{HPos, VPos};
 use plotters::style::{Color, FontStyle, TRANSPARENT};
 use plotters_backend::DrawingBackend;
-use sagwright_core::advice::CurveRole;
 
 use super::frame::{Frame, TICK_PX, place};
 use super::labels::{Point, Rect, beside_curve};
 use super::look::Look;
 use super::scene::{Scene, tick};
-
-/// Lines and gaps of a curve's dashes, CSS pixels; the roles differ without colour.
-pub const fn dashes(role: CurveRole) -> &'static [f64] {
-    match role {
-        CurveRole::Gas => &[],
-        CurveRole::Coil => &[12.0, 6.0],
-        CurveRole::Now => &[3.0, 5.0],
-    }
-}
 
 /// Draws `scene` over the whole of `root` and gives where the plot came to lie. `set_dashes` is told the dashes
 /// before and after each curve, because plotters has no word for them that draws in one stroke.
@@ -45,7 +35,7 @@ pub fn draw<DB: DrawingBackend>(
         .margin_bottom(root_height - plot.bottom - frame.tick_labels)
         .x_label_area_size(frame.tick_labels)
         .y_label_area_size(plot.left)
-        .build_cartesian_2d(0.0..scene.full_travel, 0.0..scene.top_force)?;
+        .build_cartesian_2d(0.0..scene.level_end, 0.0..scene.upright_end)?;
     let label_style = look.text(palette.ink, FontStyle::Normal, HPos::Center, VPos::Center);
     chart
         .configure_mesh()
@@ -64,10 +54,10 @@ pub fn draw<DB: DrawingBackend>(
     frame.draw_marks(root, scene, look)?;
 
     for curve in &scene.curves {
-        set_dashes(dashes(curve.role));
+        set_dashes(curve.pen.dashes());
         chart.draw_series(LineSeries::new(
             curve.points.iter().copied(),
-            look.stroke(palette.curve(curve.role), 3.0),
+            look.stroke(palette.curve(curve.pen), 3.0),
         ))?;
         set_dashes(&[]);
     }
@@ -99,7 +89,7 @@ fn draw_cursor<DB: DrawingBackend>(
     let Some(cursor) = scene.cursor else {
         return Ok(());
     };
-    let at = place(cursor / scene.full_travel, plot.left, plot.right);
+    let at = place(cursor / scene.level_end, plot.left, plot.right);
     root.draw(&PathElement::new(
         vec![(at, plot.top), (at, plot.bottom)],
         look.stroke(look.palette.ink, 1.0),
@@ -109,7 +99,7 @@ fn draw_cursor<DB: DrawingBackend>(
             root.draw(&Circle::new(
                 (at, height),
                 look.px(5.0),
-                look.palette.curve(curve.role).filled(),
+                look.palette.curve(curve.pen).filled(),
             ))?;
         }
     }
@@ -129,7 +119,7 @@ fn name_curves<DB: DrawingBackend>(
     let mut taken: Vec<Rect> = Vec::new();
     for (index, (curve, own)) in scene.curves.iter().zip(paths).enumerate() {
         let style = look.text(
-            look.palette.curve(curve.role),
+            look.palette.curve(curve.pen),
             FontStyle::Bold,
             HPos::Left,
             VPos::Top,

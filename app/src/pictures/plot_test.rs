@@ -1,4 +1,4 @@
-//! The force picture drawn on a backend that only notes what it is asked to draw.
+//! A picture drawn on a backend that only notes what it is asked to draw.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -8,12 +8,12 @@ use plotters_backend::text_anchor::{HPos, VPos};
 use plotters_backend::{
     BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingBackend, DrawingErrorKind,
 };
-use sagwright_core::advice::CurveRole;
 
-use super::force_plot::draw;
+use super::chart::Pen;
 use super::labels::Rect;
 use super::look::Look;
 use super::palette::Palette;
+use super::plot::draw;
 use super::scene::{Scene, SceneCurve, SceneMark};
 
 type Nothing = Result<(), DrawingErrorKind<std::fmt::Error>>;
@@ -115,9 +115,9 @@ impl DrawingBackend for Notes {
 
 /// A gas ramp beside a coil line, with marks where a fork has them.
 fn scene(full: f64, top: f64, unit: &str) -> Scene {
-    let curve = |name: &str, role, shape: fn(f64) -> f64| SceneCurve {
+    let curve = |name: &str, pen, shape: fn(f64) -> f64| SceneCurve {
         name: name.to_owned(),
-        role,
+        pen,
         points: (0..=60)
             .map(|i| f64::from(i) / 60.0)
             .map(|part| (part * full, shape(part) * top))
@@ -128,15 +128,15 @@ fn scene(full: f64, top: f64, unit: &str) -> Scene {
         at: part * full,
     };
     Scene {
-        travel_title: format!("Fork travel ({unit})"),
-        force_title: "Force (N)".to_owned(),
-        full_travel: full,
-        top_force: top,
+        level_title: format!("Fork travel ({unit})"),
+        upright_title: "Force (N)".to_owned(),
+        level_end: full,
+        upright_end: top,
         curves: vec![
-            curve("Gas spring", CurveRole::Gas, |part| {
+            curve("Gas spring", Pen::Gas, |part| {
                 0.05 + 0.2 * part + 0.65 * part * part * part
             }),
-            curve("Coil spring", CurveRole::Coil, |part| 0.02 + 0.5 * part),
+            curve("Coil spring", Pen::Coil, |part| 0.02 + 0.5 * part),
         ],
         marks: vec![
             mark("Free sag", 0.1),

@@ -1,0 +1,82 @@
+//! "See it ride": what rides were like before and after, as pictures and in figures of feel.
+
+use std::rc::Rc;
+
+use sagwright_core::advice::{FeelChange, Ridden};
+use sagwright_core::intake::End;
+use yew::prelude::*;
+
+use super::Voice;
+use super::contents::{Part, heading};
+use crate::pictures::{Figure, ride_chart};
+
+/// The section.
+pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
+    let lead = if ridden.before_told {
+        "advice.rides.lead"
+    } else {
+        "advice.rides.lead-usual"
+    };
+    let figures = ridden.picture.iter().flat_map(|picture| {
+        [End::Front, End::Rear].map(|end| {
+            let chart = Rc::new(ride_chart(picture, end, ridden.before_told));
+            html! { <Figure {chart} voice={voice.clone()} /> }
+        })
+    });
+    html! {
+        <section class="part">
+            { heading(voice, Part::Rides) }
+            <p>{ voice.words(lead) }</p>
+            <div class="ride-figures">{ for figures }</div>
+            { feel(voice, ridden) }
+        </section>
+    }
+}
+
+/// The figures of feel, a group of rows per kind of ground.
+fn feel(voice: &Voice, ridden: &Ridden) -> Html {
+    if ridden.feel.is_empty() {
+        return Html::default();
+    }
+    let grounds = ridden.feel.chunk_by(|one, next| one.ground == next.ground);
+    let bodies = grounds.map(|rows| {
+        let ground = rows.first().map(|row| voice.say(&row.ground));
+        html! {
+            <tbody>
+                <tr><th class="feel-ground" scope="rowgroup" colspan="3">{ ground }</th></tr>
+                { for rows.iter().map(|row| feel_row(voice, row)) }
+            </tbody>
+        }
+    });
+    let before = if ridden.before_told {
+        "picture.ride.now"
+    } else {
+        "picture.ride.usual"
+    };
+    html! {
+        <div class="feel">
+            <h3>{ voice.words("advice.rides.feel") }</h3>
+            <table class="data">
+                <caption class="vh">{ voice.words("advice.rides.feel") }</caption>
+                <thead>
+                    <tr>
+                        <th scope="col">{ voice.words("advice.rides.feel.what") }</th>
+                        <th scope="col">{ voice.words(before) }</th>
+                        <th scope="col">{ voice.words("picture.ride.advised") }</th>
+                    </tr>
+                </thead>
+                { for bodies }
+            </table>
+        </div>
+    }
+}
+
+fn feel_row(voice: &Voice, row: &FeelChange) -> Html {
+    html! {
+        <tr>
+            <th scope="row">{ voice.say(&row.name) }</th>
+            <td>{ voice.quantity(row.before, row.dimension) }</td>
+            <td>{ voice.quantity(row.after, row.dimension) }</td>
+        </tr>
+    }
+}

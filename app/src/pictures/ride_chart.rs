@@ -1,0 +1,136 @@
+//! A ride before and after as two charts: the fork's stroke and the rear's travel over time.
+
+use sagwright_core::advice::{RidePicture, RideTrace};
+use sagwright_core::intake::End;
+use sagwright_core::quantity::Dimension;
+use sagwright_core::words::{Arg, Text};
+
+use super::chart::{Axis, Chart, ChartWords, Curve, Measure, Pen};
+
+/// The chart of one end. `before_told` says whether "before" is the rider's own bike or the usual one of its class.
+pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
+    let of = |trace: &RideTrace| -> Vec<(f64, f64)> {
+        let travel = if end == End::Rear {
+            &trace.rear
+        } else {
+            &trace.fork
+        };
+        // A ride has some thousand points at most, so a 32-bit count holds them all.
+        (0_u32..)
+            .zip(travel)
+            .map(|(index, &travel)| (f64::from(index) * picture.every_s, f64::from(travel)))
+            .collect()
+    };
+    let (before, after) = (of(&picture.before), of(&picture.after));
+    let last = |points: &[(f64, f64)]| points.last().map_or(0.0, |&(at, _)| at);
+    let level_end = last(&before).max(last(&after));
+    let message = |key: &'static str| {
+        Text::new(key)
+            .with("ground", picture.ground.clone().into())
+            .with("before", deepest(&before))
+            .with("after", deepest(&after))
+    };
+    let message = match (end, before_told) {
+        (End::Rear, true) => message("picture.ride.rear"),
+        (End::Rear, false) => message("picture.ride.rear-usual"),
+        (_, true) => picture.message.clone(),
+        (_, false) => message("picture.ride.fork-usual"),
+    };
+    let now = if before_told {
+        "picture.ride.now"
+    } else {
+        "picture.ride.usual"
+    };
+    Chart {
+        message,
+        level: Axis {
+            title: "picture.axis.time",
+            measure: Measure::Seconds,
+        },
+        upright: Axis {
+            title: match end {
+                End::Rear => "picture.axis.rear",
+                End::Front | End::Both => "picture.axis.fork",
+            },
+            measure: Measure::Of(Dimension::Length),
+        },
+        level_end,
+        curves: vec![
+            Curve {
+                name: Text::new(now),
+                pen: Pen::Now,
+                points: before,
+            },
+            Curve {
+                name: Text::new("picture.ride.advised"),
+                pen: Pen::Advised,
+                points: after,
+            },
+        ],
+        marks: Vec::new(),
+        words: ChartWords {
+            read: "picture.ride.read.label",
+            start: "picture.ride.read.start",
+            at: "picture.read.at",
+            column: "picture.ride.time",
+        },
+        table_steps: 20,
+    }
+}
+
+fn deepest(points: &[(f64, f64)]) -> Arg {
+    let depth = points.iter().map(|&(_, travel)| travel).fold(0.0, f64::max);
+    Arg::Quantity(depth, Dimension::Length)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn picture() -> RidePicture {
+        let trace = |fork: &[f32], rear: &[f32]| RideTrace {
+            fork: fork.to_vec(),
+            rear: rear.to_vec(),
+            ground: vec![0.0; fork.len()],
+        };
+        RidePicture {
+            message: Text::new("front"),
+            ground: Text::new("ground.whoops"),
+            every_s: 0.5,
+            before: trace(&[0.0, 0.25, 0.125], &[0.0, 0.5, 0.25]),
+            after: trace(&[0.0, 0.125], &[0.0, 0.25]),
+            full_travel: (0.3, 0.3),
+        }
+    }
+
+    #[test]
+    fn each_end_gets_its_own_trace_over_time() {
+        let front = ride_chart(&picture(), End::Front, true);
+        assert_eq!(
+            front.curves[0].points,
+            [(0.0, 0.0), (0.5, 0.25), (1.0, 0.125)]
+        );
+        assert_eq!(front.curves[1].points, [(0.0, 0.0), (0.5, 0.125)]);
+        let rear = ride_chart(&picture(), End::Rear, true);
+        assert_eq!(rear.curves[0].points[1], (0.5, 0.5));
+        let deepest = Arg::Quantity(0.5, Dimension::Length);
+        assert_eq!(rear.message.args.get("before"), Some(&deepest));
+    }
+
+    #[test]
+    fn the_axis_holds_the_longer_of_the_two_rides() {
+        let chart = ride_chart(&picture(), End::Front, true);
+        assert!((chart.level_end - 1.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_bike_that_was_not_told_is_not_called_the_riders() {
+        let name = |told| {
+            ride_chart(&picture(), End::Front, told).curves[0]
+                .name
+                .key
+                .clone()
+        };
+        assert_ne!(name(true), name(false));
+    }
+}

@@ -1,0 +1,74 @@
+//! The page's end of the line to one worker.
+
+use gloo::events::EventListener;
+use gloo::utils::document;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{HtmlScriptElement, MessageEvent, Worker, WorkerOptions, WorkerType};
+use yew::Callback;
+
+use super::message::Told;
+
+/// The script that starts the page starts the worker too; its name changes with its content, so it is read off the
+/// page.
+const BOOT: &str = "script[data-boot]";
+
+/// What comes over the line.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Heard {
+    /// The worker's own words.
+    Told(Told),
+    /// The worker broke, or said what nobody understands.
+    Broke,
+}
+
+/// A worker, ended when dropped.
+#[derive(Debug)]
+pub struct Link {
+    worker: Worker,
+    _listeners: [EventListener; 2],
+}
+
+impl Link {
+    /// Starts a worker and hands it the program that runs on this page. `None` where the browser has no workers
+    /// to give.
+    pub fn open(heard: &Callback<Heard>) -> Option<Self> {
+        let boot = document().query_selector(BOOT).ok()??;
+        let address = boot.dyn_into::<HtmlScriptElement>().ok()?.src();
+        let options = WorkerOptions::new();
+        options.set_type(WorkerType::Module);
+        let worker = Worker::new_with_options(&address, &options).ok()?;
+        worker.post_message(&wasm_bindgen::module()).ok()?;
+        let on_message = {
+            let heard = heard.clone();
+            EventListener::new(&worker, "message", move |event| heard.emit(read(event)))
+        };
+        let on_error = {
+            let heard = heard.clone();
+            EventListener::new(&worker, "error", move |_| heard.emit(Heard::Broke))
+        };
+        Some(Self {
+            worker,
+            _listeners: [on_message, on_error],
+        })
+    }
+
+    /// Sends an intake document; the worker must have said that it is ready.
+    pub fn send(&self, document: &str) {
+        // A text can always be handed over.
+        self.worker.post_message(&JsValue::from_str(document)).ok();
+    }
+}
+
+impl Drop for Link {
+    fn drop(&mut self) {
+        self.worker.terminate();
+    }
+}
+
+fn read(event: &web_sys::Event) -> Heard {
+    event
+        .dyn_ref::<MessageEvent>()
+        .and_then(|message| message.data().as_string())
+        .and_then(|text| Told::from_text(&text).ok())
+        .map_or(Heard::Broke, Heard::Told)
+}

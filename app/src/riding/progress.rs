@@ -1,0 +1,160 @@
+//! What the page shows of the rides: how far they are, a way to stop them, and what they changed.
+
+use std::rc::Rc;
+
+use gloo::utils::document;
+use sagwright_core::advice::Ridden;
+use sagwright_core::intake::Intake;
+use sagwright_core::words::{Arg, Text};
+use web_sys::{Element, FocusOptions, HtmlElement};
+use yew::prelude::*;
+
+use super::message::Told;
+use super::ride::{Event, Ride, Why};
+use crate::advising::Change;
+use crate::desk::{Desk, use_desk};
+use crate::words::say;
+
+/// What is ridden, and who is told.
+#[derive(Debug, PartialEq, Properties)]
+pub struct Props {
+    /// The answers to ride out.
+    pub intake: Rc<Intake>,
+    /// Told once the rides are done, before the page shows it.
+    pub on_ridden: Callback<Box<Ridden>>,
+}
+
+/// Rides the answers out as soon as it stands on the page, and says how far it is.
+#[component]
+pub fn RideProgress(props: &Props) -> Html {
+    let desk = use_desk();
+    let ride = use_reducer_eq(|| Ride::Waiting);
+    let (button, status) = (use_node_ref(), use_node_ref());
+    let told = {
+        let (dispatcher, on_ridden) = (ride.dispatcher(), props.on_ridden.clone());
+        let (button, status) = (button.clone(), status.clone());
+        Callback::from(move |event: Event| {
+            if let Event::Told(Told::Done(ridden)) = &event {
+                if let Some(ridden) = ridden {
+                    on_ridden.emit(ridden.clone());
+                }
+                keep_focus(&button, &status);
+            }
+            dispatcher.dispatch(event);
+        })
+    };
+    {
+        let (rider, told) = (desk.rider.clone(), told.clone());
+        use_effect_with(Rc::clone(&props.intake), move |intake| {
+            rider.ride(intake, &told);
+            // Whoever leaves the page, or answers anew, no longer waits for these.
+            move || rider.stop()
+        });
+    }
+    let press = {
+        let (rider, ride) = (desk.rider.clone(), ride.clone());
+        let intake = Rc::clone(&props.intake);
+        Callback::from(move |_: MouseEvent| {
+            if ride.is_riding() {
+                rider.stop();
+                ride.dispatch(Event::Stopped(Why::Cancelled));
+            } else {
+                rider.ride(&intake, &told);
+            }
+        })
+    };
+    let label = match *ride {
+        Ride::Riding(_) => Some("riding.stop"),
+        Ride::Stopped(_) => Some("riding.again"),
+        Ride::Waiting | Ride::Done(_) => None,
+    };
+    let changes = match *ride {
+        Ride::Done(Some(_)) => desk.adviser.changes(&props.intake),
+        _ => Vec::new(),
+    };
+    html! {
+        <section class="rides" aria-label={say("riding.title")}>
+            <p class="rides-status" role="status" tabindex="-1" ref={status}>
+                { status_of(&desk, &ride, &changes) }
+            </p>
+            if ride.is_riding() { { bar(&desk, &ride) } }
+            if !changes.is_empty() { { list(&desk, &changes) } }
+            if let Some(label) = label {
+                // One button with two meanings, so that whoever pressed it keeps the focus.
+                <button type="button" class="button" ref={button} onclick={press}>{ say(label) }</button>
+            }
+        </section>
+    }
+}
+
+/// The sentence that is read out when it changes; the count is not in it, or it would never stop talking.
+fn status_of(desk: &Desk, ride: &Ride, changes: &[Change]) -> String {
+    match ride {
+        Ride::Waiting => String::new(),
+        Ride::Riding(_) => say("riding.riding"),
+        Ride::Done(None) => say("riding.none"),
+        Ride::Done(Some(ridden)) => {
+            let key = if changes.is_empty() {
+                "riding.unchanged"
+            } else {
+                "riding.done"
+            };
+            desk.tell(&Text::new(key).with("rides", Arg::Count(ridden.rides.into())))
+        }
+        Ride::Stopped(Why::Cancelled) => say("riding.cancelled"),
+        Ride::Stopped(Why::Broke) => say("riding.broke"),
+        Ride::Stopped(Why::Silent) => say("riding.silent"),
+        Ride::Stopped(Why::NoWorker) => say("riding.no-worker"),
+    }
+}
+
+/// The bar, its numbers, and what is being tried.
+fn bar(desk: &Desk, ride: &Ride) -> Html {
+    let (count, trying) = match ride {
+        Ride::Riding(Some(progress)) => (
+            desk.tell(
+                &Text::new("riding.count")
+                    .with("done", Arg::Count(progress.done.into()))
+                    .with("of", Arg::Count(progress.of.into())),
+            ),
+            desk.tell(&progress.trying),
+        ),
+        _ => (say("riding.starting"), String::new()),
+    };
+    let value = ride.part().map(|part| part.to_string());
+    html! {
+        <div class="rides-under-way">
+            <progress max="1" {value} aria-label={say("riding.title")} />
+            <p class="rides-count">{ count }</p>
+            <p class="rides-trying">{ trying }</p>
+        </div>
+    }
+}
+
+/// The settings that rides moved, before and after.
+fn list(desk: &Desk, changes: &[Change]) -> Html {
+    let items = changes.iter().map(|change| {
+        let text = Text::new("riding.change")
+            .with("setting", change.label.clone().into())
+            .with("before", Arg::Quantity(change.before, change.dimension))
+            .with("after", Arg::Quantity(change.after, change.dimension));
+        html! { <li>{ desk.tell(&text) }</li> }
+    });
+    html! { <ul class="rides-changes">{ for items }</ul> }
+}
+
+/// Where the button that is about to go has the focus, hands it to the sentence beside it, without scrolling.
+fn keep_focus(button: &NodeRef, status: &NodeRef) {
+    let Some(button) = button.cast::<Element>() else {
+        return;
+    };
+    if document().active_element().as_ref() != Some(&button) {
+        return;
+    }
+    if let Some(status) = status.cast::<HtmlElement>() {
+        let options = FocusOptions::new();
+        options.set_prevent_scroll(true);
+        // A sentence that refuses the focus loses nothing but that.
+        status.focus_with_options(&options).ok();
+    }
+}
