@@ -28,6 +28,8 @@ pub struct Props {
     pub pass: Option<Callback<()>>,
     /// Whether the page was answered so.
     pub passed: bool,
+    /// Told when the rider leaves out the rest of the section; absent where that makes no sense.
+    pub leap: Option<Callback<()>>,
     /// The answers.
     pub children: Html,
 }
@@ -69,6 +71,11 @@ pub fn Frame(props: &Props) -> Html {
                                 onclick={pass.reform(|_: MouseEvent| ())}
                             >
                                 { say(pass_key(page)) }
+                            </button>
+                        }
+                        if let Some(leap) = &props.leap {
+                            <button type="button" class="button" onclick={leap.reform(|_: MouseEvent| ())}>
+                                { say("frame.nothing-measured") }
                             </button>
                         }
                     </div>

@@ -73,6 +73,14 @@ pub fn QuestionPage(props: &Props) -> Html {
             found.set(rest.cloned().collect());
         })
     };
+    let leap = {
+        let desk = desk.clone();
+        Callback::from(move |()| {
+            desk.act(Action::NothingMeasured);
+            browser::go(Route::ask(Page::Ask(Question::StopSigns)));
+        })
+    };
+    let opens_measuring = page == Page::Ask(Question::SagFront) && !changing;
     let passed = desk.wizard.is_passed(page);
     html! {
         <Frame
@@ -82,6 +90,7 @@ pub fn QuestionPage(props: &Props) -> Html {
             {onward}
             pass={has_pass(page).then_some(pass)}
             {passed}
+            leap={opens_measuring.then_some(leap)}
         >
             { body(page, &found, settled) }
         </Frame>

@@ -13,7 +13,8 @@ use web_sys::{HtmlCanvasElement, HtmlInputElement};
 use yew::prelude::*;
 
 use super::backend::{PlotCanvas, UNITS_PER_PIXEL, context_of};
-use super::force_plot::{Look, dashes, draw};
+use super::force_plot::{dashes, draw};
+use super::look::Look;
 use super::palette::Palette;
 use super::scene::{Scene, force_at};
 use super::watch::{pixel_ratio, use_redraw_count};
@@ -144,8 +145,11 @@ fn paint(
     colours: Option<Palette>,
 ) -> Option<(f64, f64)> {
     let canvas = canvas.cast::<HtmlCanvasElement>()?;
-    let (wide, high) = (canvas.client_width(), canvas.client_height());
-    if wide <= 0 || high <= 0 {
+    // The box inside the border. It need not be whole CSS pixels wide, and rounding it would blur the picture.
+    let outside = canvas.get_bounding_client_rect();
+    let border = f64::from(canvas.client_left() * 2);
+    let (wide, high) = (outside.width() - border, outside.height() - border);
+    if wide < 1.0 || high < 1.0 {
         return None;
     }
     let ratio = pixel_ratio();
@@ -171,8 +175,11 @@ fn paint(
         context.set_line_dash(&pattern).ok();
     };
     let scene = Scene::of(picture, voice, cursor);
-    let (left, right) = draw(&root, &scene, &look, &set_dashes).ok()?;
-    Some((f64::from(left) / look.scale, f64::from(right) / look.scale))
+    let plot = draw(&root, &scene, &look, &set_dashes).ok()?;
+    Some((
+        f64::from(plot.left) / look.scale,
+        f64::from(plot.right) / look.scale,
+    ))
 }
 
 #[expect(
@@ -180,8 +187,8 @@ fn paint(
     clippy::cast_sign_loss,
     reason = "a canvas is at least one and at most some thousand pixels wide"
 )]
-fn device_pixels(css: i32, ratio: f64) -> u32 {
-    (f64::from(css) * ratio).round().max(1.0) as u32
+fn device_pixels(css: f64, ratio: f64) -> u32 {
+    (css * ratio).round().max(1.0) as u32
 }
 
 /// The travel of a step of the read-out, m.

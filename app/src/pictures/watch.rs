@@ -22,7 +22,7 @@ struct Watch {
 }
 
 impl Watch {
-    fn on(element: &Element, changed: Callback<()>) -> Self {
+    fn on(element: &Element, changed: &Callback<()>) -> Self {
         let on_resize = {
             let changed = changed.clone();
             Closure::<dyn FnMut()>::new(move || changed.emit(()))
@@ -73,7 +73,7 @@ pub fn use_redraw_count(element: &NodeRef) -> u32 {
         // The density is part of the key: its listener only hears the step away from the present one.
         use_effect_with(pixel_ratio().to_bits(), move |_| {
             let watch = element.cast::<Element>().map(|element| {
-                Watch::on(&element, Callback::from(move |()| dispatcher.dispatch(())))
+                Watch::on(&element, &Callback::from(move |()| dispatcher.dispatch(())))
             });
             move || drop(watch)
         });

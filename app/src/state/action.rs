@@ -7,7 +7,7 @@ use sagwright_core::intake::{Complaint, Feeling, Field, Intake, Phase, Question,
 use sagwright_core::quantity::{Dimension, Unit};
 use yew::Reducible;
 
-use super::order::Page;
+use super::order::{Page, Section};
 use super::slot::{Aspect, CANNOT_SAY, Slot};
 use super::typed::TypedText;
 use super::wizard::Wizard;
@@ -37,6 +37,8 @@ pub enum Action {
     NoSigns(bool),
     /// Answered a whole page with "I don't know", or took that back.
     DontKnow(Page, bool),
+    /// Said that nothing was measured: every such page without an answer is passed.
+    NothingMeasured,
     /// Let a page's boxes stand as its answer.
     Accept(Page),
     /// Opened a saved document.
@@ -94,6 +96,12 @@ impl Wizard {
                 next.intake.dont_know.remove(&Question::StopSigns);
             }
             Action::DontKnow(page, so) => next.dont_know(page, so),
+            Action::NothingMeasured => {
+                let pages = Page::all(&self.intake).into_iter();
+                pages
+                    .filter(|page| page.section() == Section::Measured && !self.is_answered(*page))
+                    .for_each(|page| next.dont_know(page, true));
+            }
             Action::Accept(page) => return self.accepted(page),
             Action::Open(intake) => return Self::from_intake(*intake),
             Action::Clear => return Self::default(),

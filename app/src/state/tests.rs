@@ -282,3 +282,16 @@ fn starting_again_leaves_nothing() {
     assert_eq!(wizard.document(), Intake::default());
     assert_eq!(wizard.first_open(), Some(WEIGHT));
 }
+
+#[test]
+fn nothing_measured_passes_what_was_not_answered_and_keeps_what_was() {
+    let wizard = after([typed(Field::FrontTyre, "0,9"), Action::NothingMeasured]);
+    for page in Page::all(&wizard.intake) {
+        if page.section() == Section::Measured {
+            assert!(wizard.is_answered(page), "{page:?}");
+        }
+    }
+    assert!(!wizard.is_passed(Page::Ask(Question::TyrePressures)));
+    assert!(wizard.is_passed(Page::Ask(Question::PushTest)));
+    assert!(!wizard.is_answered(WEIGHT));
+}

@@ -1,0 +1,214 @@
+//! The force picture drawn on a backend that only notes what it is asked to draw.
+
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use plotters::drawing::IntoDrawingArea;
+use plotters_backend::text_anchor::{HPos, VPos};
+use plotters_backend::{
+    BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingBackend, DrawingErrorKind,
+};
+use sagwright_core::advice::CurveRole;
+
+use super::force_plot::draw;
+use super::labels::Rect;
+use super::look::Look;
+use super::palette::Palette;
+use super::scene::{Scene, SceneCurve, SceneMark};
+
+type Nothing = Result<(), DrawingErrorKind<std::fmt::Error>>;
+
+/// Notes every text with the room it takes. Letters are six tenths of their height wide.
+struct Notes {
+    size: (u32, u32),
+    texts: Rc<RefCell<Vec<(String, Rect)>>>,
+}
+
+impl DrawingBackend for Notes {
+    type ErrorType = std::fmt::Error;
+
+    fn get_size(&self) -> (u32, u32) {
+        self.size
+    }
+
+    fn ensure_prepared(&mut self) -> Nothing {
+        Ok(())
+    }
+
+    fn present(&mut self) -> Nothing {
+        Ok(())
+    }
+
+    fn draw_pixel(&mut self, _: BackendCoord, _: BackendColor) -> Nothing {
+        Ok(())
+    }
+
+    fn draw_line<S: BackendStyle>(&mut self, _: BackendCoord, _: BackendCoord, _: &S) -> Nothing {
+        Ok(())
+    }
+
+    fn draw_rect<S: BackendStyle>(
+        &mut self,
+        _: BackendCoord,
+        _: BackendCoord,
+        _: &S,
+        _: bool,
+    ) -> Nothing {
+        Ok(())
+    }
+
+    fn draw_circle<S: BackendStyle>(&mut self, _: BackendCoord, _: u32, _: &S, _: bool) -> Nothing {
+        Ok(())
+    }
+
+    fn draw_path<S: BackendStyle, I: IntoIterator<Item = BackendCoord>>(
+        &mut self,
+        _: I,
+        _: &S,
+    ) -> Nothing {
+        Ok(())
+    }
+
+    fn estimate_text_size<S: BackendTextStyle>(
+        &self,
+        text: &str,
+        style: &S,
+    ) -> Result<(u32, u32), DrawingErrorKind<Self::ErrorType>> {
+        let letters = u32::try_from(text.chars().count()).unwrap_or(u32::MAX);
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "letters here are a few hundred units high at most"
+        )]
+        let high = style.size().ceil() as u32;
+        Ok((letters * high * 6 / 10, high))
+    }
+
+    fn draw_text<S: BackendTextStyle>(
+        &mut self,
+        text: &str,
+        style: &S,
+        (x, y): BackendCoord,
+    ) -> Nothing {
+        let (wide, high) = self.estimate_text_size(text, style)?;
+        let (wide, high) = (wide.cast_signed(), high.cast_signed());
+        let left = match style.anchor().h_pos {
+            HPos::Left => x,
+            HPos::Center => x - wide / 2,
+            HPos::Right => x - wide,
+        };
+        let top = match style.anchor().v_pos {
+            VPos::Top => y,
+            VPos::Center => y - high / 2,
+            VPos::Bottom => y - high,
+        };
+        let room = Rect {
+            left,
+            top,
+            right: left + wide,
+            bottom: top + high,
+        };
+        self.texts.borrow_mut().push((text.to_owned(), room));
+        Ok(())
+    }
+}
+
+/// A gas ramp beside a coil line, with marks where a fork has them.
+fn scene(full: f64, top: f64, unit: &str) -> Scene {
+    let curve = |name: &str, role, shape: fn(f64) -> f64| SceneCurve {
+        name: name.to_owned(),
+        role,
+        points: (0..=60)
+            .map(|i| f64::from(i) / 60.0)
+            .map(|part| (part * full, shape(part) * top))
+            .collect(),
+    };
+    let mark = |label: &str, part: f64| SceneMark {
+        label: format!("{label} {:.0} {unit}", part * full),
+        at: part * full,
+    };
+    Scene {
+        travel_title: format!("Fork travel ({unit})"),
+        force_title: "Force (N)".to_owned(),
+        full_travel: full,
+        top_force: top,
+        curves: vec![
+            curve("Gas spring", CurveRole::Gas, |part| {
+                0.05 + 0.2 * part + 0.65 * part * part * part
+            }),
+            curve("Coil spring", CurveRole::Coil, |part| 0.02 + 0.5 * part),
+        ],
+        marks: vec![
+            mark("Free sag", 0.1),
+            mark("Ride height", 0.22),
+            mark("Full travel", 1.0),
+        ],
+        cursor: Some(full / 3.0),
+    }
+}
+
+/// Draws at a width in CSS pixels and a density, and asserts that every text lies inside and on its own.
+#[track_caller]
+fn reads_clearly(scene: &Scene, width: u32, density: u32) {
+    let texts = Rc::new(RefCell::new(Vec::new()));
+    let size = (width * density, 340 * density);
+    let root = Notes {
+        size,
+        texts: Rc::clone(&texts),
+    }
+    .into_drawing_area();
+    let look = Look {
+        scale: f64::from(density),
+        palette: Palette::PRINT,
+        family: "sans-serif".to_owned(),
+        letters: 15.0,
+    };
+    draw(&root, scene, &look, &|_| ()).expect("a backend that notes never fails");
+    drop(root);
+    let texts = texts.borrow();
+    let whole = Rect {
+        left: 0,
+        top: 0,
+        right: size.0.cast_signed(),
+        bottom: size.1.cast_signed(),
+    };
+    for (index, (text, room)) in texts.iter().enumerate() {
+        assert!(
+            room.left >= whole.left
+                && room.top >= whole.top
+                && room.right <= whole.right
+                && room.bottom <= whole.bottom,
+            "{text:?} is cut at {width} px: {room:?} in {whole:?}"
+        );
+        for (other, other_room) in texts.iter().skip(index + 1) {
+            assert!(
+                !room.overlaps(*other_room),
+                "{text:?} and {other:?} overlap at {width} px: {room:?} {other_room:?}"
+            );
+        }
+    }
+    for name in ["Gas spring", "Coil spring", "Force (N)"] {
+        assert!(
+            texts.iter().any(|(text, _)| text == name),
+            "{name:?} is missing at {width} px"
+        );
+    }
+    for mark in &scene.marks {
+        assert!(texts.iter().any(|(text, _)| *text == mark.label));
+    }
+}
+
+#[test]
+fn no_text_is_cut_or_covered_at_any_width_density_or_unit() {
+    for scene in [
+        scene(305.0, 10_000.0, "mm"),
+        scene(12.0, 2500.0, "in"),
+        scene(180.0, 800.0, "mm"),
+    ] {
+        for width in [270, 300, 346, 480, 640, 900, 1000] {
+            for density in [1, 2, 3, 12] {
+                reads_clearly(&scene, width, density);
+            }
+        }
+    }
+}
