@@ -84,10 +84,14 @@ fn short_paths(root: &Path) -> String {
         .or_else(|| env::home_dir().map(|home| home.join(".cargo")));
     let mut flags = vec![format!("--remap-path-prefix={}=.", root.display())];
     if let Some(home) = cargo_home {
-        let registry = home.join("registry/src");
-        let index = std::fs::read_dir(&registry).into_iter().flatten().flatten();
+        let sources = std::fs::read_dir(home.join("registry/src"));
+        let mut indexes: Vec<_> = sources.into_iter().flatten().flatten().collect();
+        // A changed order would make cargo compile everything anew.
+        indexes.sort_by_key(std::fs::DirEntry::path);
         flags.extend(
-            index.map(|entry| format!("--remap-path-prefix={}=crates", entry.path().display())),
+            indexes
+                .iter()
+                .map(|entry| format!("--remap-path-prefix={}=crates", entry.path().display())),
         );
     }
     format!(
