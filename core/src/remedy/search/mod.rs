@@ -17,7 +17,7 @@ use score::{Limits, cost};
 
 /// Relative gain below which two set-ups are told apart by chance only.
 ///
-/// The prototype figures in the papers of the ride model put it at 1 to 2 % for random ground.
+/// From memory: other seeds of the same ground move such means by 1 to 2 %.
 pub const CLEAR: f64 = 0.01;
 
 /// What is being tried, for whoever waits.
