@@ -1,10 +1,9 @@
 //! The law of a damper as numbers: how exactly it is solved, and that rows of dampers go in lockstep.
 
-use core::ops::{Add, Div, Mul, Neg, Sub};
-
-use sagwright_core::bike::damping::{DamperLaw, Lane, ValveLaw};
+use sagwright_core::bike::damping::{DamperLaw, ValveLaw};
 use sagwright_core::intake::{BikeClass, ForkKind};
 use sagwright_core::units::celsius;
+use wide::f64x2;
 
 use crate::damper::{dampers, law, share};
 
@@ -45,66 +44,22 @@ fn two_steps_are_enough() {
     assert!(worst < 1e-8, "{worst:e}");
 }
 
-/// Two numbers in a row, the least that shows that rows work.
-#[derive(Clone, Copy)]
-struct Pair([f64; 2]);
-
-impl Pair {
-    fn with(self, other: Self, join: impl Fn(f64, f64) -> f64) -> Self {
-        Self([join(self.0[0], other.0[0]), join(self.0[1], other.0[1])])
-    }
-}
-
-macro_rules! each {
-    ($($trait:ident $name:ident),+) => {
-        $(impl $trait for Pair {
-            type Output = Self;
-            fn $name(self, other: Self) -> Self {
-                self.with(other, f64::$name)
-            }
-        })+
-    };
-}
-each!(Add add, Sub sub, Mul mul, Div div);
-
-impl Neg for Pair {
-    type Output = Self;
-    fn neg(self) -> Self {
-        Self(self.0.map(f64::neg))
-    }
-}
-
-impl Lane for Pair {
-    const COUNT: usize = 2;
-    fn from_fn(value: impl FnMut(usize) -> f64) -> Self {
-        Self([0, 1].map(value))
-    }
-    fn sqrt(self) -> Self {
-        Self(self.0.map(f64::sqrt))
-    }
-    fn min(self, other: Self) -> Self {
-        self.with(other, f64::min)
-    }
-    fn max(self, other: Self) -> Self {
-        self.with(other, f64::max)
-    }
-    fn where_positive(self, yes: Self, no: Self) -> Self {
-        Self([0, 1].map(|i| if self.0[i] > 0.0 { yes.0[i] } else { no.0[i] }))
-    }
-}
-
 /// A row gives to the bit what its numbers give alone, also when one is compressed and the other rebounds.
 #[test]
 fn a_row_equals_its_numbers() {
     let (fork, shock, _) = dampers(BikeClass::Motocross450, ForkKind::CoilBothLegs);
     let alone = [law(&fork), law(&shock)];
-    let row = DamperLaw::<Pair>::row(|i| alone[i]);
+    let row = DamperLaw::<f64x2>::row(|i| alone[i]);
     for step in -40_i8..=40 {
         let speed = 0.1 * f64::from(step);
         let speeds = [speed, -0.3 * speed];
         let floats = [0.5 * alone[0].float_m, 0.0];
-        let got = row.force_n(Pair(speeds), Pair(floats)).0;
-        let low = row.lowest_over_reservoir_pa(Pair(speeds), Pair(floats)).0;
+        let got = row
+            .force_n(f64x2::new(speeds), f64x2::new(floats))
+            .to_array();
+        let low = row
+            .lowest_over_reservoir_pa(f64x2::new(speeds), f64x2::new(floats))
+            .to_array();
         for i in [0, 1] {
             assert_eq!(
                 got[i].to_bits(),

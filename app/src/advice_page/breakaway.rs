@@ -1,14 +1,16 @@
 //! How hard a fork has to be pushed before it moves, gas beside coil.
 
-use sagwright_core::advice::BreakawayRow;
+use sagwright_core::advice::BreakawayTable;
 use sagwright_core::quantity::Dimension;
 use yew::prelude::*;
 
 use super::Voice;
 use super::causes::bar;
+use super::reason::why;
 
 /// The table with a bar per number; nothing where nothing was worked out.
-pub fn breakaway(voice: &Voice, rows: &[BreakawayRow]) -> Html {
+pub fn breakaway(voice: &Voice, table: &BreakawayTable) -> Html {
+    let rows = &table.rows;
     if rows.is_empty() {
         return Html::default();
     }
@@ -34,6 +36,19 @@ pub fn breakaway(voice: &Voice, rows: &[BreakawayRow]) -> Html {
             </tr>
         }
     });
+    let reasons = [
+        ("advice.breakaway.top-out", &table.off_top_out),
+        ("advice.breakaway.ride-height", &table.at_ride_height),
+    ]
+    .map(|(key, reason)| {
+        let name = voice.words(key);
+        html! {
+            <>
+                <h4>{ &name }</h4>
+                { why(voice, &name, reason, Dimension::Force) }
+            </>
+        }
+    });
     html! {
         <div class="breakaway">
             <h3>{ voice.words("advice.breakaway") }</h3>
@@ -49,6 +64,7 @@ pub fn breakaway(voice: &Voice, rows: &[BreakawayRow]) -> Html {
                 </thead>
                 <tbody>{ for rows }</tbody>
             </table>
+            { for reasons }
         </div>
     }
 }

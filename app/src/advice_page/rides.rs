@@ -72,9 +72,20 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
 }
 
 fn feel_row(voice: &Voice, row: &FeelChange) -> Html {
+    let name = voice.say(&row.name);
     html! {
         <tr>
-            <th scope="row">{ voice.say(&row.name) }</th>
+            <th scope="row">
+                { &name }
+                <details class="more why-number">
+                    <summary>
+                        { voice.words("advice.why") }
+                        <span class="vh">{ " " }{ &name }</span>
+                    </summary>
+                    <p>{ voice.say(&row.because) }</p>
+                    <p class="hint">{ voice.say(&row.source) }</p>
+                </details>
+            </th>
             <td>{ voice.quantity(row.before, row.dimension) }</td>
             <td>{ voice.quantity(row.after, row.dimension) }</td>
         </tr>

@@ -10,6 +10,7 @@ use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
 use super::paper::use_open_on_paper;
+use super::reason::why;
 use super::units::unit_switches;
 use super::{Voice, breakaway, causes, next_check, remedies, rides, settings, signal, stop};
 use crate::pictures::{Chart, Figure};
@@ -76,6 +77,14 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
                     chart={Rc::new(Chart::of_force(&advice.force_picture))}
                     voice={voice.clone()}
                 />
+                {
+                    why(
+                        voice,
+                        &voice.words("advice.part.picture"),
+                        &advice.force_picture.reason,
+                        Dimension::Force,
+                    )
+                }
                 { breakaway::breakaway(voice, &advice.breakaway) }
             </section>
             if let Some(ridden) = &advice.rides {

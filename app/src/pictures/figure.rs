@@ -294,7 +294,7 @@ fn table(chart: &Chart, voice: &Voice, message: &str) -> Html {
 
 #[cfg(test)]
 mod tests {
-    use sagwright_core::advice::{ForcePicture, TravelMark};
+    use sagwright_core::advice::{ForcePicture, Reason, TravelMark};
 
     use super::*;
 
@@ -310,6 +310,13 @@ mod tests {
                 })
                 .collect(),
             full_travel: 0.3,
+            reason: Reason {
+                because: Text::new("x"),
+                inputs: Vec::new(),
+                equation: Text::new("x"),
+                source: Text::new("x"),
+                sensitivity: Vec::new(),
+            },
         })
     }
 

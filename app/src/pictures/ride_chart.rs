@@ -3,7 +3,7 @@
 use sagwright_core::advice::{RidePicture, RideTrace};
 use sagwright_core::intake::End;
 use sagwright_core::quantity::Dimension;
-use sagwright_core::words::{Arg, Text};
+use sagwright_core::words::Text;
 
 use super::chart::{Axis, Chart, ChartWords, Curve, Measure, Pen};
 
@@ -24,17 +24,9 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
     let (before, after) = (of(&picture.before), of(&picture.after));
     let last = |points: &[(f64, f64)]| points.last().map_or(0.0, |&(at, _)| at);
     let level_end = last(&before).max(last(&after));
-    let message = |key: &'static str| {
-        Text::new(key)
-            .with("ground", picture.ground.clone().into())
-            .with("before", deepest(&before))
-            .with("after", deepest(&after))
-    };
-    let message = match (end, before_told) {
-        (End::Rear, true) => message("picture.ride.rear"),
-        (End::Rear, false) => message("picture.ride.rear-usual"),
-        (_, true) => picture.message.clone(),
-        (_, false) => message("picture.ride.fork-usual"),
+    let message = match end {
+        End::Rear => picture.rear_message.clone(),
+        End::Front | End::Both => picture.message.clone(),
     };
     let now = if before_told {
         "picture.ride.now"
@@ -78,11 +70,6 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
     }
 }
 
-fn deepest(points: &[(f64, f64)]) -> Arg {
-    let depth = points.iter().map(|&(_, travel)| travel).fold(0.0, f64::max);
-    Arg::Quantity(depth, Dimension::Length)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -95,6 +82,7 @@ mod tests {
         };
         RidePicture {
             message: Text::new("front"),
+            rear_message: Text::new("rear"),
             ground: Text::new("ground.whoops"),
             every_s: 0.5,
             before: trace(&[0.0, 0.25, 0.125], &[0.0, 0.5, 0.25]),
@@ -113,8 +101,8 @@ mod tests {
         assert_eq!(front.curves[1].points, [(0.0, 0.0), (0.5, 0.125)]);
         let rear = ride_chart(&picture(), End::Rear, true);
         assert_eq!(rear.curves[0].points[1], (0.5, 0.5));
-        let deepest = Arg::Quantity(0.5, Dimension::Length);
-        assert_eq!(rear.message.args.get("before"), Some(&deepest));
+        assert_eq!(front.message.key, "front");
+        assert_eq!(rear.message.key, "rear");
     }
 
     #[test]

@@ -60,6 +60,8 @@ mod tests {
                 feel: vec![FeelChange {
                     ground: Text::new("terrain.sand"),
                     name: Text::new("x").with("n", Arg::Count(2)),
+                    because: Text::new("x.because"),
+                    source: Text::new("x.source"),
                     before: value * 0.7,
                     after: value * 0.3,
                     dimension: Dimension::Length,

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::figure::{Figure, Reason};
-use super::picture::{BreakawayRow, ForcePicture};
+use super::picture::{BreakawayTable, ForcePicture};
 use super::ridden::Ridden;
 use crate::cause::Cause;
 use crate::intake::{End, Question, StopSign};
@@ -61,7 +61,7 @@ pub struct SetUpAdvice {
     /// Gas beside coil over the travel.
     pub force_picture: ForcePicture,
     /// Force to get moving, gas beside coil.
-    pub breakaway: Vec<BreakawayRow>,
+    pub breakaway: BreakawayTable,
     /// What rides over the rider's ground found, where they were ridden.
     pub rides: Option<Ridden>,
     /// What was assumed for want of an answer, and which page would narrow it.

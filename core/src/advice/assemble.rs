@@ -17,7 +17,7 @@ use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, che
 use crate::quantity::Dimension;
 use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
-use crate::units::Band;
+use crate::units::{Band, newton_per_m};
 use crate::words::{Arg, Text};
 
 /// What is not the rider's: a workshop's prices.
@@ -76,7 +76,11 @@ pub fn advise_with(
         return Ok(Advice::StopRiding(stop_riding(signs)));
     }
     let situation = Situation::of(intake);
-    let suits = baseline(&situation);
+    let mut suits = baseline(&situation);
+    if let Some(ridden) = ridden {
+        let fork = ridden.fork_rate.map(newton_per_m);
+        suits = suits.with_springs(&situation, fork, newton_per_m(ridden.shock_rate));
+    }
     let sheet = Sheet {
         intake,
         situation: &situation,

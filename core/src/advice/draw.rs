@@ -1,10 +1,13 @@
 //! The force picture and the breakaway bars as numbers: this fork beside the other kind at equal sag.
 
-use super::picture::{BreakawayRow, CurveRole, ForceCurve, ForcePicture, TravelMark};
-use super::sheet::Sheet;
+use super::figure::{Provenance, ReasonInput};
+use super::picture::{
+    BreakawayRow, BreakawayTable, CurveRole, ForceCurve, ForcePicture, TravelMark,
+};
+use super::sheet::{Sheet, input, reason};
 use crate::bike::fork::Fork;
 use crate::bike::{ForkSpring, Machine, SetUp, Surroundings};
-use crate::intake::ForkKind;
+use crate::intake::{Field, ForkKind};
 use crate::quantity::Dimension;
 use crate::stance::curves::{Speed, fork_curve};
 use crate::stance::wanted::Case;
@@ -25,12 +28,12 @@ struct Drawn {
 }
 
 /// Both pictures; nothing where the advised set-up finds no rest.
-pub fn pictures(sheet: &Sheet) -> (ForcePicture, Vec<BreakawayRow>) {
+pub fn pictures(sheet: &Sheet) -> (ForcePicture, BreakawayTable) {
     let full_travel = sheet.situation.machine.fork_stroke.value;
     let forks = forks(sheet).unwrap_or_default();
     let marks = marks(sheet, full_travel);
     let message = message(&forks);
-    let breakaway = forks
+    let rows = forks
         .iter()
         .map(|fork| BreakawayRow {
             name: name(fork.role),
@@ -47,15 +50,57 @@ pub fn pictures(sheet: &Sheet) -> (ForcePicture, Vec<BreakawayRow>) {
             points: fork.points,
         })
         .collect();
-    (
-        ForcePicture {
-            message,
-            curves,
-            marks,
-            full_travel,
-        },
-        breakaway,
-    )
+    let inputs = inputs(sheet);
+    let picture = ForcePicture {
+        message,
+        curves,
+        marks,
+        full_travel,
+        reason: reason("force-picture", inputs.clone(), Vec::new()),
+    };
+    let breakaway = BreakawayTable {
+        rows,
+        off_top_out: reason("effect-off-top-out", inputs.clone(), Vec::new()),
+        at_ride_height: reason("effect-breakaway", inputs, Vec::new()),
+    };
+    (picture, breakaway)
+}
+
+/// What the forces of the advised fork come from.
+fn inputs(sheet: &Sheet) -> Vec<ReasonInput> {
+    let fork = &sheet.baseline.set_up.fork;
+    let mut inputs = match fork.spring {
+        ForkSpring::Coil { rate, preload, .. } => vec![
+            input(
+                "fork-rate",
+                rate.value,
+                Dimension::Rate,
+                Provenance::Computed,
+            ),
+            input(
+                "fork-preload-set",
+                preload.value,
+                Dimension::Length,
+                Provenance::Computed,
+            ),
+        ],
+        ForkSpring::Gas { charge } => {
+            vec![input(
+                "fork-pressure",
+                charge.value,
+                Dimension::Pressure,
+                Provenance::Computed,
+            )]
+        }
+    };
+    let hours = fork.wear.hours * 3600.0;
+    inputs.push(input(
+        "fork-hours",
+        hours,
+        Dimension::Time,
+        sheet.provenance(Field::ForkHours),
+    ));
+    inputs
 }
 
 fn name(role: CurveRole) -> Text {

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::figure::Reason;
 use crate::words::Text;
 
 /// Spring force over travel, along the fork leg, both legs together.
@@ -15,6 +16,8 @@ pub struct ForcePicture {
     pub marks: Vec<TravelMark>,
     /// Full travel, m.
     pub full_travel: f64,
+    /// What the forces rest on.
+    pub reason: Reason,
 }
 
 /// One curve.
@@ -49,7 +52,18 @@ pub struct TravelMark {
     pub travel: f64,
 }
 
-/// Force to get a fork moving.
+/// Force to get a fork moving, gas beside coil.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct BreakawayTable {
+    /// One row per fork; none where no set-up finds a rest.
+    pub rows: Vec<BreakawayRow>,
+    /// What the forces off the top-out rest on.
+    pub off_top_out: Reason,
+    /// What the forces at ride height rest on.
+    pub at_ride_height: Reason,
+}
+
+/// Force to get one fork moving.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct BreakawayRow {
     /// Which fork.

@@ -44,6 +44,10 @@ pub struct FeelChange {
     pub ground: Text,
     /// What is felt.
     pub name: Text,
+    /// What the figure means.
+    pub because: Text,
+    /// Where its definition comes from.
+    pub source: Text,
     /// As it is now, SI.
     pub before: f64,
     /// As advised, SI.
@@ -55,8 +59,10 @@ pub struct FeelChange {
 /// Fork stroke and rear travel over time on one piece of ground, before and after.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct RidePicture {
-    /// The picture's message in a sentence.
+    /// What the fork's travel says in a sentence.
     pub message: Text,
+    /// What the rear's travel says in a sentence.
+    pub rear_message: Text,
     /// The kind of ground.
     pub ground: Text,
     /// Time between two points, s.

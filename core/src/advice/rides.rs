@@ -37,6 +37,7 @@ pub fn ridden(
         shock_compression,
         shock_rebound,
     ] = found.best.clicks;
+    let before_told = told(intake, situation);
     let fork_rate = match found.best.set_up.fork.spring {
         ForkSpring::Coil { rate, .. } => Some(rate.value),
         ForkSpring::Gas { .. } => None,
@@ -55,8 +56,8 @@ pub fn ridden(
             .iter()
             .flat_map(|(ground, now, best)| changes(ground, now, best))
             .collect(),
-        picture: picture(intake, &bench, &found).ok().flatten(),
-        before_told: told(intake, situation),
+        picture: picture(intake, &bench, &found, before_told).ok().flatten(),
+        before_told,
         rides: found.rides,
     })
 }
@@ -141,6 +142,8 @@ fn changes(ground: &Ground, now: &Metrics<f64>, best: &Metrics<f64>) -> Vec<Feel
         .map(|(key, of, dimension)| FeelChange {
             ground: ground_text(ground.feature),
             name: Text::new(*key),
+            because: Text::new(format!("{key}.because")),
+            source: Text::new(format!("{key}.source")),
             before: of(now),
             after: of(best),
             dimension: *dimension,
@@ -153,6 +156,7 @@ fn picture(
     intake: &Intake,
     bench: &Bench,
     found: &Found,
+    before_told: bool,
 ) -> Result<Option<RidePicture>, RideError> {
     let wanted = intake
         .complaints
@@ -188,14 +192,26 @@ fn picture(
     };
     let (before, after) = (ride(&found.now)?, ride(&found.best)?);
     let machine = bench.machine();
-    let deepest = |trace: &RideTrace| f64::from(trace.fork.iter().copied().fold(0.0, f32::max));
+    let deepest = |travel: &[f32]| {
+        let deepest_m = f64::from(travel.iter().copied().fold(0.0, f32::max));
+        Arg::Quantity(deepest_m, Dimension::Length)
+    };
+    let message = |key: &'static str, before: &[f32], after: &[f32]| {
+        Text::new(key)
+            .with("ground", ground_text(ground.feature).into())
+            .with("before", deepest(before))
+            .with("after", deepest(after))
+    };
+    let (fork_key, rear_key) = if before_told {
+        ("rides.message", "rides.message-rear")
+    } else {
+        ("rides.message-usual", "rides.message-rear-usual")
+    };
     #[expect(clippy::cast_precision_loss, reason = "a few dozen steps")]
     let every_s = EVERY as f64 * STEP_S;
     Ok(Some(RidePicture {
-        message: Text::new("rides.message")
-            .with("ground", ground_text(ground.feature).into())
-            .with("before", Arg::Quantity(deepest(&before), Dimension::Length))
-            .with("after", Arg::Quantity(deepest(&after), Dimension::Length)),
+        message: message(fork_key, &before.fork, &after.fork),
+        rear_message: message(rear_key, &before.rear, &after.rear),
         ground: ground_text(ground.feature),
         every_s,
         before,

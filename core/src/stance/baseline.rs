@@ -184,6 +184,29 @@ pub fn with_case<T>(
     })
 }
 
+impl Baseline {
+    /// The same with the springs that riding chose among those sold, everything else as it was: sags and pictures
+    /// then belong to the springs that are advised.
+    #[must_use]
+    pub fn with_springs(
+        mut self,
+        situation: &Situation,
+        fork: Option<SpringRate>,
+        shock: SpringRate,
+    ) -> Self {
+        let before = self.set_up;
+        if let (Some(chosen), ForkSpring::Coil { rate, .. }) = (fork, &mut self.set_up.fork.spring)
+        {
+            *rate = chosen;
+        }
+        self.set_up.shock.rate = shock;
+        if self.set_up != before {
+            self.stance = stance_of(situation, &self.set_up);
+        }
+        self
+    }
+}
+
 /// Step of fork rates per spring: one spring that does the work of two comes in steps twice as wide.
 pub fn fork_step(machine: &Machine) -> SpringRate {
     let step = Class::FORK_RATE_STEP;

@@ -12,7 +12,7 @@
 //! for the shims would need no steps, but rises too steeply: with the low-speed damping of practice it gives twice
 //! the force of practice at 3 m/s.
 
-use super::lane::Lane;
+use crate::lane::Lane;
 
 /// One valve in terms of force and speed of the area it guards.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,11 +45,11 @@ impl<L: Lane> ValveLaw<L> {
     pub fn force_n(&self, speed: L) -> L {
         let shut = self.viscous + self.bleed * speed;
         // Below the crack the cubic is asked at the crack, where it meets the bleed: the smaller X is then the bleed's.
-        let above = speed.max(self.crack_speed);
+        let above = speed.greater(self.crack_speed);
         let wanted = self.cubic_constant + self.cubic_slope * above;
         let start = self.start_offset + (self.start_square + self.start_slope * above).sqrt();
         let open = self.halley(self.halley(start, wanted), wanted);
-        let x = shut.min(open);
+        let x = shut.lesser(open);
         (x - self.viscous) * (x + self.viscous) + self.port * speed * speed
     }
 
@@ -65,7 +65,7 @@ impl<L: Lane> ValveLaw<L> {
     /// This valve where the sign is above zero, the other elsewhere.
     #[inline]
     fn chosen(sign: L, yes: &Self, no: &Self) -> Self {
-        Self::zip(yes, no, |yes, no| sign.where_positive(yes, no))
+        Self::zip(yes, no, |yes, no| sign.if_above(L::splat(0.0), yes, no))
     }
 
     #[inline]
@@ -87,16 +87,16 @@ impl<L: Lane> ValveLaw<L> {
     /// A row of valves, one for each number of the row.
     pub fn row(valve: impl Fn(usize) -> ValveLaw) -> Self {
         Self {
-            viscous: L::from_fn(|i| valve(i).viscous),
-            bleed: L::from_fn(|i| valve(i).bleed),
-            crack_speed: L::from_fn(|i| valve(i).crack_speed),
-            start_offset: L::from_fn(|i| valve(i).start_offset),
-            start_square: L::from_fn(|i| valve(i).start_square),
-            start_slope: L::from_fn(|i| valve(i).start_slope),
-            cubic_linear: L::from_fn(|i| valve(i).cubic_linear),
-            cubic_constant: L::from_fn(|i| valve(i).cubic_constant),
-            cubic_slope: L::from_fn(|i| valve(i).cubic_slope),
-            port: L::from_fn(|i| valve(i).port),
+            viscous: L::from_lanes(|i| valve(i).viscous),
+            bleed: L::from_lanes(|i| valve(i).bleed),
+            crack_speed: L::from_lanes(|i| valve(i).crack_speed),
+            start_offset: L::from_lanes(|i| valve(i).start_offset),
+            start_square: L::from_lanes(|i| valve(i).start_square),
+            start_slope: L::from_lanes(|i| valve(i).start_slope),
+            cubic_linear: L::from_lanes(|i| valve(i).cubic_linear),
+            cubic_constant: L::from_lanes(|i| valve(i).cubic_constant),
+            cubic_slope: L::from_lanes(|i| valve(i).cubic_slope),
+            port: L::from_lanes(|i| valve(i).port),
         }
     }
 }
@@ -135,7 +135,7 @@ impl<L: Lane> DamperLaw<L> {
     pub fn force_n(&self, velocity: L, float: L) -> L {
         let (base_n, piston_n) = self.valves_n(velocity, float);
         let size_n = self.dampers * (base_n + piston_n);
-        velocity.where_positive(size_n, -size_n)
+        velocity.if_above(L::splat(0.0), size_n, -size_n)
     }
 
     /// Where the plate of the mid-valve stands after `step` seconds at a speed, m of stroke: zero on its seat, as
@@ -144,8 +144,8 @@ impl<L: Lane> DamperLaw<L> {
     #[must_use]
     pub fn float_after(&self, float: L, velocity: L, step: L) -> L {
         (float + velocity * step)
-            .max(L::splat(0.0))
-            .min(self.float_m)
+            .greater(L::splat(0.0))
+            .lesser(self.float_m)
     }
 
     /// The lowest pressure inside, less that of the reservoir, Pa: behind the piston in compression
@@ -154,18 +154,24 @@ impl<L: Lane> DamperLaw<L> {
     pub fn lowest_over_reservoir_pa(&self, velocity: L, float: L) -> L {
         let (base_n, piston_n) = self.valves_n(velocity, float);
         let base_pa = base_n / self.rod_m2;
-        velocity.where_positive(base_pa - piston_n / self.annulus_m2, -base_pa)
+        velocity.if_above(
+            L::splat(0.0),
+            base_pa - piston_n / self.annulus_m2,
+            -base_pa,
+        )
     }
 
     /// Force on the rod's area and on the annulus of one damper, N, neither below zero.
     #[inline]
     fn valves_n(&self, velocity: L, float: L) -> (L, L) {
         let (zero, one) = (L::splat(0.0), L::splat(1.0));
-        let (inwards, outwards) = (velocity.max(zero), (-velocity).max(zero));
+        let (inwards, outwards) = (velocity.greater(zero), (-velocity).greater(zero));
         let base_n = self.base.force_n(inwards) + self.refill * outwards * outwards;
         // Oil passes the plate freely until it has arrived: at its stop in compression, back on its seat in rebound.
-        let away = (float * self.per_float).min(one);
-        let arrived = velocity.where_positive(away, one - away).max(self.solid);
+        let away = (float * self.per_float).lesser(one);
+        let arrived = velocity
+            .if_above(L::splat(0.0), away, one - away)
+            .greater(self.solid);
         let piston = ValveLaw::chosen(velocity, &self.mid, &self.rebound);
         (base_n, arrived * piston.force_n(inwards + outwards))
     }
@@ -176,13 +182,13 @@ impl<L: Lane> DamperLaw<L> {
             base: ValveLaw::row(|i| damper(i).base),
             mid: ValveLaw::row(|i| damper(i).mid),
             rebound: ValveLaw::row(|i| damper(i).rebound),
-            refill: L::from_fn(|i| damper(i).refill),
-            float_m: L::from_fn(|i| damper(i).float_m),
-            per_float: L::from_fn(|i| damper(i).per_float),
-            solid: L::from_fn(|i| damper(i).solid),
-            rod_m2: L::from_fn(|i| damper(i).rod_m2),
-            annulus_m2: L::from_fn(|i| damper(i).annulus_m2),
-            dampers: L::from_fn(|i| damper(i).dampers),
+            refill: L::from_lanes(|i| damper(i).refill),
+            float_m: L::from_lanes(|i| damper(i).float_m),
+            per_float: L::from_lanes(|i| damper(i).per_float),
+            solid: L::from_lanes(|i| damper(i).solid),
+            rod_m2: L::from_lanes(|i| damper(i).rod_m2),
+            annulus_m2: L::from_lanes(|i| damper(i).annulus_m2),
+            dampers: L::from_lanes(|i| damper(i).dampers),
         }
     }
 }

@@ -7,7 +7,6 @@
 
 pub mod damper;
 pub mod design;
-pub mod lane;
 pub mod law;
 pub mod oil;
 pub mod orifice;
@@ -17,6 +16,5 @@ pub mod valve;
 
 pub use damper::Damper;
 pub use design::{Hardware, Wanted};
-pub use lane::Lane;
 pub use law::{DamperLaw, ValveLaw};
 pub use oil::Oil;
