@@ -31,13 +31,18 @@ pub fn range(voice: &Voice, figure: &Figure) -> Option<String> {
 
 /// The folded "Why?" of a number. `name` says which number, for those who hear the page.
 pub fn why(voice: &Voice, name: &str, reason: &Reason, dimension: Dimension) -> Html {
+    folded(voice, name, grounds(voice, reason, dimension))
+}
+
+/// "Why?" with what it opens to.
+pub fn folded(voice: &Voice, name: &str, body: Html) -> Html {
     html! {
         <details class="more why-number">
             <summary>
                 { voice.words("advice.why") }
                 <span class="vh">{ " " }{ name }</span>
             </summary>
-            { grounds(voice, reason, dimension) }
+            { body }
         </details>
     }
 }

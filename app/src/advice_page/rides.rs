@@ -8,6 +8,7 @@ use yew::prelude::*;
 
 use super::Voice;
 use super::contents::{Part, heading};
+use super::reason::folded;
 use crate::pictures::{Figure, ride_chart};
 
 /// The section.
@@ -73,18 +74,17 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
 
 fn feel_row(voice: &Voice, row: &FeelChange) -> Html {
     let name = voice.say(&row.name);
+    let meaning = html! {
+        <>
+            <p>{ voice.say(&row.because) }</p>
+            <p class="hint">{ voice.say(&row.source) }</p>
+        </>
+    };
     html! {
         <tr>
             <th scope="row">
                 { &name }
-                <details class="more why-number">
-                    <summary>
-                        { voice.words("advice.why") }
-                        <span class="vh">{ " " }{ &name }</span>
-                    </summary>
-                    <p>{ voice.say(&row.because) }</p>
-                    <p class="hint">{ voice.say(&row.source) }</p>
-                </details>
+                { folded(voice, &name, meaning) }
             </th>
             <td>{ voice.quantity(row.before, row.dimension) }</td>
             <td>{ voice.quantity(row.after, row.dimension) }</td>

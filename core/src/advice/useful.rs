@@ -14,8 +14,9 @@ use crate::units::{BAR_IN_PA, pascal};
 const PAST_CLICKS: f64 = 3.0;
 /// A fork or shock serviced within so many hours gains nothing from another service (common practice).
 const FRESH_HOURS: f64 = 10.0;
-/// Preloads and pressures closer than these to what is advised are as good as set.
+/// Preloads, rates and pressures closer than these to what is advised are as good as set.
 const SAME_PRELOAD_M: f64 = 0.001;
+const SAME_RATE_N_PER_M: f64 = 1.0;
 const SAME_GAS_PA: f64 = 0.3 * BAR_IN_PA;
 
 /// Whether `id` is worth offering: false only where an answer shows that it is done already.
@@ -28,7 +29,7 @@ pub fn useful(sheet: &Sheet, id: RemedyId) -> bool {
         RemedyId::ForkSprings => !fork_springs_fit(sheet),
         RemedyId::ShockSpring => {
             let now = Field::ShockRate.si(sheet.intake);
-            now.is_none_or(|now| differs(now, sheet.baseline.rear.fitted.value, 1.0))
+            now.is_none_or(|now| differs(now, sheet.baseline.rear.fitted.value, SAME_RATE_N_PER_M))
         }
         RemedyId::ServiceSeals | RemedyId::ServiceForkOil => !fresh(sheet, Field::ForkHours),
         RemedyId::ServiceLinkage | RemedyId::ServiceShock => !fresh(sheet, Field::ShockHours),
@@ -129,7 +130,7 @@ fn fork_preload_is_set(sheet: &Sheet) -> bool {
 
 fn fork_springs_fit(sheet: &Sheet) -> bool {
     match (Field::ForkRate.si(sheet.intake), &sheet.baseline.front) {
-        (Some(now), Front::Coil { fitted, .. }) => !differs(now, fitted.value, 1.0),
+        (Some(now), Front::Coil { fitted, .. }) => !differs(now, fitted.value, SAME_RATE_N_PER_M),
         _ => false,
     }
 }

@@ -70,8 +70,10 @@ const fn weights(feature: Feature) -> Weights {
 
 /// Speed of the fork leg at which the cavitation margin must hold, m/s: a hard hit.
 const HARD_HIT_M_S: f64 = 3.0;
-/// Share of the travel that the last third of a row may add on top of sag before it counts as packing down.
-const MOST_PACKED: f64 = 0.30;
+/// A travel that stands for all: 30 % of it packed down is too much on any bike.
+const TRAVEL_M: f64 = 0.3;
+/// Mean travel, over sag, that the last third of a row may hold before it counts as packing down, m (hand-set).
+const MOST_PACKED_M: f64 = 0.3 * TRAVEL_M;
 /// A trial that breaks a limit costs this much more than its figures say, times how far it breaks it.
 const BROKEN: f64 = 20.0;
 
@@ -127,17 +129,12 @@ fn relative(feature: Feature, here: &Metrics<f64>, start: &Metrics<f64>) -> f64 
 /// What the start breaks already may stay as it is, but not get worse.
 fn broken(here: &Metrics<f64>, start: &Metrics<f64>) -> f64 {
     let beyond = |here: f64, start: f64, most: f64| (here - most.max(start)).max(0.0);
-    let packed = |m: &Metrics<f64>, end: fn(&Metrics<f64>) -> (f64, f64)| {
-        let (packed_m, deepest) = end(m);
-        if deepest > 0.0 { packed_m } else { 0.0 }
-    };
-    let front = |m: &Metrics<f64>| packed(m, |m| (m.packed_m.front, m.travel_deepest.front));
-    let rear = |m: &Metrics<f64>| packed(m, |m| (m.packed_m.rear, m.travel_deepest.rear));
-    beyond(here.travel_deepest.front, start.travel_deepest.front, 1.0)
-        + beyond(here.travel_deepest.rear, start.travel_deepest.rear, 1.0)
-        // A travel of 0.3 m stands for all: 30 % of it packed down is too much on any bike.
-        + beyond(front(here), front(start), MOST_PACKED * 0.3) / 0.3
-        + beyond(rear(here), rear(start), MOST_PACKED * 0.3) / 0.3
+    let deepest = (here.travel_deepest, start.travel_deepest);
+    let packed = (here.packed_m, start.packed_m);
+    beyond(deepest.0.front, deepest.1.front, 1.0)
+        + beyond(deepest.0.rear, deepest.1.rear, 1.0)
+        + beyond(packed.0.front, packed.1.front, MOST_PACKED_M) / TRAVEL_M
+        + beyond(packed.0.rear, packed.1.rear, MOST_PACKED_M) / TRAVEL_M
 }
 
 /// Lowest pressure above vapour in either damper in a hard hit, both ways, Pa.
