@@ -4,11 +4,9 @@
 
 use core::marker::PhantomData;
 
-pub use uom::si::f64::{
-    Angle, Area, Energy, Force, Length, Mass, Pressure, Ratio, Velocity, Volume,
-};
+pub use uom::si::f64::ThermodynamicTemperature;
+pub use uom::si::f64::{Angle, Area, Energy, Force, Length, Mass, Pressure};
 use uom::si::f64::{MassRate, SurfaceTension};
-pub use uom::si::f64::{TemperatureInterval, ThermodynamicTemperature};
 use uom::si::{Dimension, Quantity, Units};
 
 /// Spring rate, N/m. Same dimension as surface tension, which is where `uom` keeps it.
@@ -81,11 +79,6 @@ pub const fn to_mm(length: Length) -> f64 {
 
 /// Area from square metres.
 pub const fn square_metre(value: f64) -> Area {
-    si(value)
-}
-
-/// Volume from cubic metres.
-pub const fn cubic_metre(value: f64) -> Volume {
     si(value)
 }
 

@@ -2,7 +2,6 @@
 
 use crate::bike::fork::Fork;
 use crate::bike::gas::Law;
-use crate::bike::shock::Shock;
 use crate::units::{Force, Length, metre, newton};
 
 /// One point of a curve.
@@ -37,13 +36,6 @@ impl Speed {
 pub fn fork_curve(fork: &Fork, speed: Speed, points: u16) -> Vec<Point> {
     sample(fork.stops.stroke_m, points, |s| {
         fork.force_n(s, speed.law())
-    })
-}
-
-/// Vertical force at the rear axle over its vertical travel, at `points` even places (at least 2).
-pub fn rear_curve(shock: &Shock, speed: Speed, points: u16) -> Vec<Point> {
-    sample(shock.leverage.travel_m, points, |z| {
-        shock.wheel_n(z, speed.law())
     })
 }
 

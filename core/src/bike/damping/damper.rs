@@ -16,7 +16,7 @@ use super::oil::{Fluid, Oil};
 use super::orifice::{Needle, Passage};
 use super::reservoir::Reservoir;
 use super::valve::{Seat, ShimValve, Valve};
-use crate::units::{Force, Pressure, ThermodynamicTemperature, newton, pascal};
+use crate::units::{Pressure, ThermodynamicTemperature, pascal};
 
 /// Pressure at which damping oil boils when hot, Pa absolute (from memory: some tens of pascals).
 const VAPOUR_PA: f64 = 100.0;
@@ -200,12 +200,5 @@ impl Damper {
     ) -> Pressure {
         let reservoir_pa = self.reservoir.pressure_pa(stroke_m, self.rod_m2, gas);
         pascal(reservoir_pa + law.lowest_over_reservoir_pa(velocity, float_m) - VAPOUR_PA)
-    }
-
-    /// Push of the reservoir on the rods of all dampers against the air outside, N. It is there at rest too and acts
-    /// as preload; a shock's is already in [`Shock::gas_n`](crate::bike::shock::Shock::gas_n).
-    pub fn rod_force(&self, stroke_m: f64, ambient: Pressure, gas: Law) -> Force {
-        let gauge_pa = self.reservoir.pressure_pa(stroke_m, self.rod_m2, gas) - ambient.value;
-        newton(f64::from(self.count) * self.rod_m2 * gauge_pa)
     }
 }
