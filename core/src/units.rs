@@ -5,7 +5,7 @@
 use core::marker::PhantomData;
 
 pub use uom::si::f64::ThermodynamicTemperature;
-pub use uom::si::f64::{Angle, Area, Energy, Force, Length, Mass, Pressure};
+pub use uom::si::f64::{Angle, Area, Energy, Force, Length, Mass, Pressure, Ratio};
 use uom::si::f64::{MassRate, SurfaceTension};
 use uom::si::{Dimension, Quantity, Units};
 
