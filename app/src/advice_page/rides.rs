@@ -68,26 +68,37 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
                 </thead>
                 { for bodies }
             </table>
+            { meanings(voice, &ridden.feel) }
         </div>
     }
 }
 
 fn feel_row(voice: &Voice, row: &FeelChange) -> Html {
-    let name = voice.say(&row.name);
-    let meaning = html! {
-        <>
-            <p>{ voice.say(&row.because) }</p>
-            <p class="hint">{ voice.say(&row.source) }</p>
-        </>
-    };
     html! {
         <tr>
-            <th scope="row">
-                { &name }
-                { folded(voice, &name, meaning) }
-            </th>
+            <th scope="row">{ voice.say(&row.name) }</th>
             <td>{ voice.quantity(row.before, row.dimension) }</td>
             <td>{ voice.quantity(row.after, row.dimension) }</td>
         </tr>
     }
+}
+
+/// What each figure means and where that comes from, once for all kinds of ground.
+fn meanings(voice: &Voice, rows: &[FeelChange]) -> Html {
+    let first = |(at, row): &(usize, &FeelChange)| {
+        rows.iter().position(|other| other.name == row.name) == Some(*at)
+    };
+    let terms = rows.iter().enumerate().filter(first).map(|(_, row)| {
+        html! {
+            <>
+                <dt>{ voice.say(&row.name) }</dt>
+                <dd>
+                    { voice.say(&row.because) }{ " " }
+                    <span class="hint">{ voice.say(&row.source) }</span>
+                </dd>
+            </>
+        }
+    });
+    let body = html! { <dl class="grounds">{ for terms }</dl> };
+    folded(voice, &voice.words("advice.rides.feel"), body)
 }
