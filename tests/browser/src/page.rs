@@ -50,17 +50,30 @@ impl Page {
 
     // Going places.
 
-    /// Opens a page of the site, such as `#/rider/weight`, and waits for its heading.
+    /// Opens a page of the site, such as `#/rider/weight`, and waits until the program has drawn it.
     pub async fn open(&self, fragment: &str) -> Result<()> {
         self.browser
             .goto(format!("{}{fragment}", self.address))
             .await?;
-        self.heading().await.map(drop)
+        self.drawn().await
     }
 
     /// Loads the page anew, as after closing and opening the browser.
     pub async fn reload(&self) -> Result<()> {
         self.browser.refresh().await?;
+        self.drawn().await
+    }
+
+    /// Waits until the program runs and has drawn a heading. The page shows one before the program has arrived; what
+    /// is done until then would be drawn over. Only the program draws the link that skips to the question.
+    async fn drawn(&self) -> Result<()> {
+        self.wait("the program to draw the page", async || {
+            let skip = self
+                .evaluate("document.querySelector('.skip') !== null")
+                .await?;
+            Ok((skip == Value::Bool(true)).then_some(()))
+        })
+        .await?;
         self.heading().await.map(drop)
     }
 
