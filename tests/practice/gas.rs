@@ -52,6 +52,7 @@ fn known_start_pressures() {
             area_m2: 5.3e-4,
             length_m: 0.055,
             port_m: 0.0,
+            fill: 1.0,
         };
         let fork = Fork::build(&bike.machine, &bike.set_up.fork, &bike.surroundings);
         let axial_n = fork.axial_n(Weights::of(&bike.machine, &bike.load, true).front_level_n);

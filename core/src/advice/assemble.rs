@@ -12,7 +12,7 @@ use super::rides;
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
-use crate::cause::{Belief, Cause, checks, diagnose, readings};
+use crate::cause::{Belief, Cause, Numbers, Rehearsal, checks, hypotheses, observations, possible};
 use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, check};
 use crate::quantity::Dimension;
 use crate::stance::baseline::stance_now;
@@ -87,7 +87,25 @@ pub fn advise_with(
         baseline: &suits,
         ridden,
     };
-    let belief = diagnose(intake, readings(intake, &situation, &suits));
+    // Without rides the faults are judged by what shows standing still.
+    let still = || rides::rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
+    let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
+    let rehearsal = rehearsal.unwrap_or(Rehearsal {
+        faults: Vec::new(),
+        rides: 0,
+    });
+    let numbers = Numbers::USUAL;
+    let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
+    let seen = observations(intake, &situation, &suits, &ways, &numbers);
+    let belief = Belief::from(&ways, &numbers, seen);
+    let case = checks::Case {
+        intake,
+        situation: &situation,
+        baseline: &suits,
+        hypotheses: &ways,
+        numbers: &numbers,
+        belief: &belief,
+    };
     let causes = causes::findings(&belief);
     let remedies = remedies::findings(&sheet, &belief, options.workshop.as_ref());
     let (force_picture, breakaway) = pictures(&sheet);
@@ -95,7 +113,7 @@ pub fn advise_with(
         sentence: sentence(intake, &causes, &remedies),
         caveats: caveats(&sheet, &belief),
         settings: settings(&sheet),
-        next_check: next_check(intake, &belief),
+        next_check: next_check(&case),
         causes,
         remedies,
         force_picture,
@@ -196,9 +214,9 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
         .collect()
 }
 
-fn next_check(intake: &Intake, belief: &Belief) -> Option<NextCheck> {
-    let (check, _) = checks::next_best(belief, intake)?;
-    let (first, second) = checks::told_apart(belief, check);
+fn next_check(case: &checks::Case) -> Option<NextCheck> {
+    let (check, _) = checks::next_best(case)?;
+    let (first, second) = checks::told_apart(case, check);
     let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
     Some(NextCheck {
         what: part("what"),

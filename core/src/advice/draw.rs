@@ -7,12 +7,12 @@ use super::picture::{
 use super::sheet::{Sheet, input, reason};
 use crate::bike::fork::Fork;
 use crate::bike::{ForkSpring, Machine, SetUp, Surroundings};
-use crate::intake::{Field, ForkKind};
+use crate::intake::Field;
 use crate::quantity::Dimension;
 use crate::stance::curves::{Speed, fork_curve};
 use crate::stance::wanted::Case;
 use crate::stance::{
-    Breakaway, Pitch, Situation, StanceError, breakaway, equal_sag_pressure, equal_sag_rate,
+    Breakaway, Pitch, Situation, StanceError, breakaway, equivalent::other_kind,
 };
 use crate::units::Length;
 use crate::words::{Arg, Text};
@@ -129,7 +129,12 @@ fn forks(sheet: &Sheet) -> Result<Vec<Drawn>, StanceError> {
         &today,
         ride,
     )?];
-    let (machine, set_up, role) = other_kind(situation, advised, &today)?;
+    let (machine, set_up) = other_kind(situation, advised, &today)?;
+    let role = if situation.gas() {
+        CurveRole::Coil
+    } else {
+        CurveRole::Gas
+    };
     forks.push(drawn(role, &machine, situation, &set_up, &today, ride)?);
     if situation.told.fork_spring && differs(&situation.now, advised) {
         let set = &situation.surroundings;
@@ -143,39 +148,6 @@ fn forks(sheet: &Sheet) -> Result<Vec<Drawn>, StanceError> {
         )?);
     }
     Ok(forks)
-}
-
-/// The other kind of fork at equal sag: the same bike with gas for coil or one coil for gas.
-pub fn other_kind(
-    situation: &Situation,
-    set_up: &SetUp,
-    today: &Surroundings,
-) -> Result<(Machine, SetUp, CurveRole), StanceError> {
-    let case = Case {
-        machine: &situation.machine,
-        load: &situation.load,
-        set_up,
-        surroundings: today,
-        pitch: Pitch::OtherAsSet,
-    };
-    let (mut machine, mut other) = (situation.machine, *set_up);
-    let role = if situation.gas() {
-        let preload = situation.fork_preload;
-        let rate = equal_sag_rate(&case, 1, preload)?;
-        machine.fork = ForkKind::CoilOneLeg;
-        other.fork.spring = ForkSpring::Coil {
-            rate,
-            springs: 1,
-            preload,
-        };
-        CurveRole::Coil
-    } else {
-        let charge = equal_sag_pressure(&case)?;
-        machine.fork = ForkKind::GasOneLeg;
-        other.fork.spring = ForkSpring::Gas { charge };
-        CurveRole::Gas
-    };
-    Ok((machine, other, role))
 }
 
 fn drawn(

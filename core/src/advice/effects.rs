@@ -1,7 +1,6 @@
 //! What a remedy would change on this bike, as far as statics can tell: sag, breakaway, end force, damping share.
 
 use super::answer::Effect;
-use super::draw::other_kind;
 use super::figure::Provenance;
 use super::sheet::{Sheet, input, reason};
 use crate::bike::friction::Wear;
@@ -13,6 +12,7 @@ use crate::stance::baseline::{fork_preload, shock_preload};
 use crate::stance::clickers::CLICK;
 use crate::stance::curves::{Speed, fork_curve};
 use crate::stance::tyres::tyres;
+use crate::stance::equivalent::other_kind;
 use crate::stance::wanted::Case;
 use crate::stance::{Breakaway, Pitch, Stance, StanceError, breakaway, settle};
 use crate::words::Text;
@@ -138,7 +138,7 @@ fn converted(sheet: &Sheet) -> Result<Vec<Effect>, StanceError> {
         &situation.now,
         &situation.surroundings,
     )?;
-    let (machine, mut set_up, _) = other_kind(situation, &sheet.baseline.set_up, &today)?;
+    let (machine, mut set_up) = other_kind(situation, &sheet.baseline.set_up, &today)?;
     set_up.fork.wear = Wear {
         slippery: true,
         ..Wear::FRESH

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::cause::Rehearsal;
 use crate::quantity::Dimension;
 use crate::words::Text;
 
@@ -22,6 +23,8 @@ pub struct Ridden {
     pub before_told: bool,
     /// How many rides were ridden.
     pub rides: u32,
+    /// What every cause would do to this bike.
+    pub rehearsal: Rehearsal,
 }
 
 /// Low-speed adjusters, clicks from closed.

@@ -171,6 +171,7 @@ impl Class {
                 area_m2: 0.803 * area_m2,
                 length_m: 0.035,
                 port_m: 0.008,
+                fill: 1.0,
             },
         }
     }

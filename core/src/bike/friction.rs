@@ -32,6 +32,8 @@ pub struct Wear {
     pub binding: Force,
     /// Thin oil and a slippery finish in a fork leg that does no damping. Means nothing at the rear.
     pub slippery: bool,
+    /// Drag of the gas seals for each bar over that of usual ones, dimensionless: 1 when sound. Means nothing without gas.
+    pub gas_seals: f64,
 }
 
 impl Wear {
@@ -40,12 +42,14 @@ impl Wear {
         hours: 0.0,
         binding: newton(0.0),
         slippery: false,
+        gas_seals: 1.0,
     };
 
     /// Says which figure, if any, is out of range.
     pub fn check(&self) -> Result<(), OutOfRange> {
         within("hours since service", self.hours, 0.0, 3000.0)?;
-        within("binding in N", self.binding.value, 0.0, 600.0)
+        within("binding in N", self.binding.value, 0.0, 600.0)?;
+        within("drag of the gas seals", self.gas_seals, 0.2, 5.0)
     }
 
     /// Factor on the base friction.
@@ -65,7 +69,7 @@ pub fn fork_n(wear: &Wear, gauge_pa: f64, side_n: f64, idle_leg: bool) -> f64 {
         1.0
     };
     let base_n = LEG_N * wear.neglect() * (1.0 + second);
-    let gas_n = second * GAS_N_PER_PA * gauge_pa.max(0.0);
+    let gas_n = second * wear.gas_seals * GAS_N_PER_PA * gauge_pa.max(0.0);
     base_n + gas_n + SIDE * side_n.abs() + wear.binding.value
 }
 

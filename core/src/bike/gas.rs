@@ -75,8 +75,10 @@ pub enum Negative {
         area_m2: f64,
         /// Volume at full extension divided by that area, m.
         length_m: f64,
-        /// Stroke at which the port closes, m. Below it both chambers stand at one pressure.
+        /// Stroke at which the port closes, m. Below it both chambers stand at one pressure. 0 when the port does not pass.
         port_m: f64,
+        /// Its absolute pressure over the main chamber's where the port closes: 1 when they have levelled.
+        fill: f64,
     },
 }
 
@@ -109,8 +111,10 @@ impl GasSpring {
                 area_m2,
                 length_m,
                 port_m,
+                fill,
             } => {
-                let shut_pa = |s: f64| self.shut_negative_pa(charge_pa, s, law, length_m, port_m);
+                let shut_pa =
+                    |s: f64| fill * self.shut_negative_pa(charge_pa, s, law, length_m, port_m);
                 let negative_pa = if stroke_m >= port_m {
                     shut_pa(stroke_m)
                 } else {

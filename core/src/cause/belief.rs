@@ -1,36 +1,85 @@
-//! Belief: prior odds times what each observation says, normalised; and the weight of each piece.
+//! Belief: prior odds times what each observation says, over every way the bike could be, and over how touchy its rider is.
 
 use super::Cause;
+use super::hypotheses::Hypothesis;
+use super::numbers::Numbers;
 use crate::words::Text;
 
 /// One number per cause, in the order of [`Cause::ALL`].
 pub type PerCause = [f64; Cause::COUNT];
 
+/// How touchy riders are: an easy, a middling and a touchy one, in parts of [`Numbers::touchiness`], with the share of
+/// riders each stands for. One rider answers all questions, so complaints of one rider go together.
+pub const RIDERS: [(f64, f64); 3] = [(-1.0, 0.25), (0.0, 0.5), (1.0, 0.25)];
+
 /// No single observation moves a cause by more than this in natural log odds (a factor of about 90):
 /// nothing is ever certain.
 pub const MOST_LOG_ODDS: f64 = 4.5;
 
-/// What is said and measured overlaps (one fault is felt in several ways), and adding it up as if it did not
-/// overstates: every log likelihood counts this much. Hand-set, until shares can be compared with outcomes.
-pub const TEMPER: f64 = 0.75;
-
-/// One thing said or measured, with what it says about each cause.
-///
-/// Where the likelihoods come from, a hand table or simulated rides, is no concern of the belief.
+/// One thing said or measured, with what it says about each way the bike could be.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Observation {
     /// In words.
     pub text: Text,
-    /// Natural log of how likely it is under each cause, up to a common constant.
-    pub log_likelihood: PerCause,
+    /// Natural log of how likely it is for each hypothesis and each of [`RIDERS`], up to a common constant.
+    log_likelihood: Vec<[f64; RIDERS.len()]>,
+}
+
+impl Observation {
+    /// From how likely it is, natural log, for a hypothesis and a rider's touchiness in log odds.
+    pub fn by_rider(
+        text: Text,
+        hypotheses: &[Hypothesis],
+        numbers: &Numbers,
+        log_likelihood: impl Fn(&Hypothesis, f64) -> f64,
+    ) -> Self {
+        let likelihood = |hypothesis| {
+            RIDERS.map(|(touchy, _)| log_likelihood(hypothesis, touchy * numbers.touchiness))
+        };
+        Self::bounded(text, hypotheses.iter().map(likelihood).collect())
+    }
+
+    /// From how likely it is, natural log, for a hypothesis, whoever the rider is.
+    pub fn of(
+        text: Text,
+        hypotheses: &[Hypothesis],
+        log_likelihood: impl Fn(&Hypothesis) -> f64,
+    ) -> Self {
+        let likelihood = |hypothesis| [log_likelihood(hypothesis); RIDERS.len()];
+        Self::bounded(text, hypotheses.iter().map(likelihood).collect())
+    }
+
+    /// Holds every likelihood within [`MOST_LOG_ODDS`] of the highest.
+    fn bounded(text: Text, mut log_likelihood: Vec<[f64; RIDERS.len()]>) -> Self {
+        let top = log_likelihood
+            .iter()
+            .flatten()
+            .copied()
+            .fold(f64::NEG_INFINITY, f64::max);
+        for one in log_likelihood.iter_mut().flatten() {
+            *one = (*one - top).max(-MOST_LOG_ODDS);
+        }
+        Self {
+            text,
+            log_likelihood,
+        }
+    }
 }
 
 /// How much each cause is believed, and why.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Belief {
-    /// Share of the belief per cause; sums to 1.
+    /// Chance that each cause is there; "nothing is wrong" is the chance that none is. They need not add up to 1, since
+    /// two can be there at once.
     pub probability: PerCause,
+    /// Chance of each hypothesis, in the order given.
+    pub of_hypotheses: Vec<f64>,
     observations: Vec<Observation>,
+    /// Which causes each hypothesis has, as places in [`Cause::ALL`].
+    causes: Vec<Vec<usize>>,
+    /// Posterior weight of each hypothesis and rider.
+    weights: Vec<[f64; RIDERS.len()]>,
+    temper: f64,
 }
 
 /// One observation as evidence about one cause.
@@ -38,35 +87,57 @@ pub struct Belief {
 pub struct Weighed<'a> {
     /// The observation.
     pub observation: &'a Observation,
-    /// Natural log of how much likelier it is under this cause than under the others as believed.
+    /// Natural log of how much likelier it is when the cause is there than when it is not, all else as believed.
     pub weight: f64,
 }
 
 impl Belief {
-    /// Weighs `observations` on top of `prior` odds (not negative; a cause that cannot be has 0).
-    ///
-    /// Order does not matter. If every prior is 0 the belief is spread evenly.
-    pub fn from(prior: &PerCause, observations: Vec<Observation>) -> Self {
-        let mut log_odds = prior.map(|odds| {
-            if odds > 0.0 {
-                libm::log(odds)
-            } else {
-                f64::NEG_INFINITY
-            }
-        });
+    /// Weighs `observations` on top of the hypotheses' own odds. Order does not matter.
+    pub fn from(
+        hypotheses: &[Hypothesis],
+        numbers: &Numbers,
+        observations: Vec<Observation>,
+    ) -> Self {
+        let temper = numbers.temper;
+        let mut log_odds: Vec<[f64; RIDERS.len()]> = hypotheses
+            .iter()
+            .map(|h| RIDERS.map(|(_, share)| h.log_prior + libm::log(share)))
+            .collect();
         for observation in &observations {
-            let top = observation
-                .log_likelihood
-                .iter()
-                .copied()
-                .fold(f64::NEG_INFINITY, f64::max);
-            for (sum, ll) in log_odds.iter_mut().zip(observation.log_likelihood) {
-                *sum += TEMPER * (ll - top).max(-MOST_LOG_ODDS);
+            for (sums, ones) in log_odds.iter_mut().zip(&observation.log_likelihood) {
+                for (sum, one) in sums.iter_mut().zip(ones) {
+                    *sum += temper * one;
+                }
+            }
+        }
+        let top = log_odds
+            .iter()
+            .flatten()
+            .copied()
+            .fold(f64::NEG_INFINITY, f64::max);
+        let mut weights: Vec<[f64; RIDERS.len()]> = log_odds
+            .iter()
+            .map(|ones| ones.map(|one| libm::exp(one - top)))
+            .collect();
+        let sum: f64 = weights.iter().flatten().sum();
+        for weight in weights.iter_mut().flatten() {
+            *weight /= sum;
+        }
+        let causes: Vec<Vec<usize>> = hypotheses.iter().map(places).collect();
+        let of_hypotheses: Vec<f64> = weights.iter().map(|ones| ones.iter().sum()).collect();
+        let mut probability = [0.0; Cause::COUNT];
+        for (causes, chance) in causes.iter().zip(&of_hypotheses) {
+            for cause in causes {
+                probability[*cause] += chance;
             }
         }
         Self {
-            probability: normalised(&log_odds),
+            probability,
+            of_hypotheses,
             observations,
+            causes,
+            weights,
+            temper,
         }
     }
 
@@ -75,66 +146,70 @@ impl Belief {
         self.probability[cause.index()]
     }
 
-    /// Causes with their shares, most believed first; ties in the order of the list.
+    /// Causes with their chances, most believed first; ties in the order of the list.
     pub fn ranked(&self) -> Vec<(Cause, f64)> {
         let mut ranked: Vec<_> = Cause::ALL.iter().map(|c| (*c, self.of(*c))).collect();
         ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
         ranked
     }
 
-    /// What speaks for (positive) and against (negative) `cause`, weightiest first.
-    ///
-    /// The weight compares the cause with all others together, each by its present share.
+    /// What speaks for (positive) and against (negative) `cause`, weightiest first: for each observation how much likelier
+    /// it is with the cause than without, all other observations believed.
     pub fn evidence(&self, cause: Cause) -> Vec<Weighed<'_>> {
+        let has: Vec<bool> = self
+            .causes
+            .iter()
+            .map(|causes| causes.contains(&cause.index()))
+            .collect();
         let mut weighed: Vec<_> = self
             .observations
             .iter()
             .map(|observation| Weighed {
                 observation,
-                weight: self.weight(observation, cause),
+                weight: self.weight(observation, &has),
             })
             .collect();
         weighed.sort_by(|a, b| b.weight.abs().total_cmp(&a.weight.abs()));
         weighed
     }
 
-    fn weight(&self, observation: &Observation, cause: Cause) -> f64 {
-        let here = observation.log_likelihood[cause.index()];
-        let (mut sum, mut share) = (0.0, 0.0);
-        for other in Cause::ALL.iter().filter(|other| **other != cause) {
-            let p = self.of(*other);
-            sum += p * libm::exp(TEMPER * (observation.log_likelihood[other.index()] - here));
-            share += p;
+    /// ln of P(observation | cause, the rest) over P(observation | no cause, the rest): with W the posterior weight and L
+    /// the likelihood, P(observation | S, the rest) = Σ W / Σ (W / L), each sum over S.
+    fn weight(&self, observation: &Observation, has: &[bool]) -> f64 {
+        let (mut with, mut without) = ([0.0; 2], [0.0; 2]);
+        let rows = self.weights.iter().zip(&observation.log_likelihood);
+        for ((weights, ones), has) in rows.zip(has) {
+            let sums = if *has { &mut with } else { &mut without };
+            for (weight, one) in weights.iter().zip(ones) {
+                sums[0] += weight;
+                sums[1] += weight * libm::exp(-self.temper * one);
+            }
         }
-        if sum <= 0.0 || share <= 0.0 {
+        let [here, rest, elsewhere, others] = [with[0], with[1], without[0], without[1]];
+        if here <= 0.0 || elsewhere <= 0.0 {
             return 0.0;
         }
-        (-libm::log(sum / share)).clamp(-MOST_LOG_ODDS, MOST_LOG_ODDS)
-    }
-
-    /// Uncertainty of the belief in bits: 0 when certain, log2 of the number of causes when evenly spread.
-    pub fn entropy_bits(&self) -> f64 {
-        entropy_bits(&self.probability)
+        libm::log(here / rest * (others / elsewhere)).clamp(-MOST_LOG_ODDS, MOST_LOG_ODDS)
     }
 }
 
-/// Shannon entropy in bits.
-pub fn entropy_bits(probability: &PerCause) -> f64 {
-    probability
+/// The causes of a hypothesis as places in the list; none is "nothing is wrong".
+fn places(hypothesis: &Hypothesis) -> Vec<usize> {
+    if hypothesis.faults.is_empty() {
+        return vec![Cause::NothingWrong.index()];
+    }
+    hypothesis
+        .faults
+        .iter()
+        .map(|fault| fault.cause.index())
+        .collect()
+}
+
+/// Shannon entropy of shares, in bits: 0 when certain, log2 of their number when evenly spread. Shares that are 0 add nothing.
+pub fn entropy_bits(shares: &[f64]) -> f64 {
+    shares
         .iter()
         .filter(|p| **p > 0.0)
         .map(|p| -p * libm::log2(*p))
         .sum()
-}
-
-/// Log odds to shares that sum to 1.
-fn normalised(log_odds: &PerCause) -> PerCause {
-    let top = log_odds.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    if !top.is_finite() {
-        #[allow(clippy::cast_precision_loss, reason = "a few dozen causes")]
-        return [1.0 / Cause::COUNT as f64; Cause::COUNT];
-    }
-    let odds = log_odds.map(|l| libm::exp(l - top));
-    let sum: f64 = odds.iter().sum();
-    odds.map(|o| o / sum)
 }

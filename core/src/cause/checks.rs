@@ -1,12 +1,19 @@
 //! The next best check: what it would tell, for the minutes it takes.
+//!
+//! For each check the chance of every result on every bike it could be is worked out as it is for results that have come in;
+//! what a check tells is the mutual information of its result and of what is wrong.
 
 use super::Cause;
-use super::belief::{Belief, PerCause, entropy_bits};
-use super::measured::push_means;
+use super::belief::Belief;
+use super::hypotheses::Hypothesis;
+use super::measured::{Reading, hours_factor, push_chance};
+use super::numbers::Numbers;
+use super::readings::supposed;
 use crate::intake::{Field, Intake, PushFeel, Question};
+use crate::stance::{Baseline, Situation};
 
 /// A check a rider can do.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Check {
     /// The word that stands for it in text keys.
     pub word: &'static str,
@@ -14,182 +21,195 @@ pub struct Check {
     pub minutes: u32,
     /// The page that takes its result.
     pub question: Question,
-    /// Each outcome other than "as it should be", with the causes that make it.
-    pub outcomes: &'static [&'static [Cause]],
 }
 
-/// Chance that a check shows the outcome its cause makes, and that it shows it without that cause.
-const HIT: f64 = 0.8;
-const FALSE_ALARM: f64 = 0.1;
+const fn check(word: &'static str, minutes: u32, question: Question) -> Check {
+    Check {
+        word,
+        minutes,
+        question,
+    }
+}
 
 /// Every check, in the order of the pages that take their results.
 pub const CHECKS: &[Check] = &[
-    Check {
-        word: "fork-gas",
-        minutes: 5,
-        question: Question::ForkGas,
-        outcomes: &[&[Cause::GasLow], &[Cause::GasHigh]],
-    },
-    Check {
-        word: "fork-clickers",
-        minutes: 5,
-        question: Question::ForkClickers,
-        outcomes: &[
-            &[Cause::ForkCompressionMuch],
-            &[Cause::ForkCompressionLittle],
-            &[Cause::ForkReboundSlow],
-            &[Cause::ForkReboundFast],
-        ],
-    },
-    Check {
-        word: "shock-clickers",
-        minutes: 5,
-        question: Question::ShockClickers,
-        outcomes: &[
-            &[Cause::ShockCompressionMuch],
-            &[Cause::ShockCompressionLittle],
-            &[Cause::ShockReboundSlow],
-            &[Cause::ShockReboundFast],
-        ],
-    },
-    Check {
-        word: "service-hours",
-        minutes: 5,
-        question: Question::ServiceHours,
-        outcomes: &[
-            &[Cause::ForkFriction, Cause::ForkOilWorn],
-            &[Cause::LinkageDry, Cause::ShockGasLost],
-        ],
-    },
-    Check {
-        word: "sag-front",
-        minutes: 10,
-        question: Question::SagFront,
-        outcomes: &[
-            &[Cause::ForkRateSoft, Cause::GasLow],
-            &[Cause::ForkRateStiff, Cause::GasHigh, Cause::GasNegative],
-            &[Cause::ForkPreload],
-        ],
-    },
-    Check {
-        word: "sag-rear",
-        minutes: 10,
-        question: Question::SagRear,
-        outcomes: &[
-            &[Cause::ShockRateSoft],
-            &[Cause::ShockRateStiff],
-            &[Cause::ShockPreload],
-        ],
-    },
-    Check {
-        word: "travel-used",
-        minutes: 15,
-        question: Question::TravelUsed,
-        outcomes: &[
-            &[
-                Cause::ForkOilLow,
-                Cause::ForkRateSoft,
-                Cause::GasLow,
-                Cause::ForkCompressionLittle,
-            ],
-            &[
-                Cause::ForkOilHigh,
-                Cause::ForkRateStiff,
-                Cause::GasHigh,
-                Cause::ForkCompressionMuch,
-                Cause::GasDrag,
-            ],
-        ],
-    },
-    Check {
-        word: "tyre-pressures",
-        minutes: 3,
-        question: Question::TyrePressures,
-        outcomes: &[&[Cause::TyreHigh], &[Cause::TyreLow]],
-    },
-    Check {
-        word: "push-test",
-        minutes: 3,
-        question: Question::PushTest,
-        outcomes: &[
-            push_means(PushFeel::SticksFirst, true),
-            push_means(PushFeel::FastReturn, true),
-            push_means(PushFeel::SlowReturn, true),
-            push_means(PushFeel::SticksFirst, false),
-            push_means(PushFeel::SlowReturn, false),
-            push_means(PushFeel::FastReturn, false),
-        ],
-    },
+    check("fork-gas", 5, Question::ForkGas),
+    check("fork-clickers", 5, Question::ForkClickers),
+    check("shock-clickers", 5, Question::ShockClickers),
+    check("service-hours", 5, Question::ServiceHours),
+    check("sag-front", 10, Question::SagFront),
+    check("sag-rear", 10, Question::SagRear),
+    check("travel-used", 15, Question::TravelUsed),
+    check("tyre-pressures", 3, Question::TyrePressures),
+    check("push-test", 3, Question::PushTest),
 ];
 
-/// The check with the most expected information per minute among those not answered yet.
+/// Results of a reading that are told apart, in standard deviations from what would suit.
+const RESULTS: [f64; 11] = [-8.0, -5.0, -3.5, -2.0, -1.0, 0.0, 1.0, 2.0, 3.5, 5.0, 8.0];
+/// Hours since service that are told apart.
+const HOURS: [f64; 4] = [4.0, 15.0, 40.0, 100.0];
+/// Bikes believed less than this are left out: together they change no result.
+const LEAST_BELIEVED: f64 = 2e-4;
+
+/// All that a check is judged by.
+pub struct Case<'a> {
+    /// What was answered.
+    pub intake: &'a Intake,
+    /// The bike it makes.
+    pub situation: &'a Situation,
+    /// What suits it.
+    pub baseline: &'a Baseline,
+    /// What could be wrong.
+    pub hypotheses: &'a [Hypothesis<'a>],
+    /// The table of hand-set numbers.
+    pub numbers: &'a Numbers,
+    /// What is believed.
+    pub belief: &'a Belief,
+}
+
+/// The check that tells most for its minutes among those not answered yet, with the bits it would tell.
 ///
 /// `None` when everything has been answered or nothing left would tell at least three hundredths of a bit.
-pub fn next_best(belief: &Belief, intake: &Intake) -> Option<(&'static Check, f64)> {
+pub fn next_best(case: &Case) -> Option<(&'static Check, f64)> {
     const LEAST_BITS: f64 = 0.03;
     CHECKS
         .iter()
-        .filter(|check| !answered(intake, check.question))
-        .map(|check| (check, expected_bits(&belief.probability, check)))
+        .filter(|check| !answered(case.intake, check.question))
+        .map(|check| (check, expected_bits(case, check)))
         .filter(|(_, bits)| *bits >= LEAST_BITS)
         .max_by(|a, b| per_minute(*a).total_cmp(&per_minute(*b)))
 }
 
 fn per_minute((check, bits): (&Check, f64)) -> f64 {
-    bits / f64::from(check.minutes)
+    // Fetching the tools and walking to the bike takes a while, whatever is checked (common practice).
+    const SETTING_OUT: f64 = 3.0;
+    bits / (f64::from(check.minutes) + SETTING_OUT)
 }
 
-/// The two most believed causes that `check` tells apart: the first it can show, and the next that makes another outcome.
-pub fn told_apart(belief: &Belief, check: &Check) -> (Cause, Cause) {
-    let outcome = |cause: Cause| {
-        check
-            .outcomes
-            .iter()
-            .position(|causes| causes.contains(&cause))
+/// The two most believed causes that `check` tells apart: those whose results differ most, weighted by belief.
+pub fn told_apart(case: &Case, check: &Check) -> (Cause, Cause) {
+    let ranked: Vec<(Cause, f64)> = case.belief.ranked().into_iter().take(6).collect();
+    let readings = supposed(case.intake, case.situation, case.baseline, case.numbers, check.question);
+    let of = |cause: Cause| -> Option<Vec<f64>> {
+        let alone = |h: &&Hypothesis| h.has(cause) && h.faults.len() <= 1;
+        let bike = case.hypotheses.iter().filter(alone).max_by(|a, b| {
+            let plain = |h: &Hypothesis| h.faults.first().is_some_and(|f| f.plain);
+            plain(a).cmp(&plain(b))
+        })?;
+        Some(results(case, check, &readings, bike))
     };
-    let ranked = belief.ranked();
-    let first = ranked
-        .iter()
-        .map(|(cause, _)| *cause)
-        .find(|cause| outcome(*cause).is_some());
-    let first = first.unwrap_or(Cause::NothingWrong);
-    let mut others = ranked.iter().map(|(cause, _)| *cause);
-    let second = others.find(|cause| *cause != first && outcome(*cause) != outcome(first));
-    (first, second.unwrap_or(Cause::NothingWrong))
-}
-
-/// Expected fall of the entropy of `belief`, bits: the mutual information of cause and outcome.
-pub fn expected_bits(belief: &PerCause, check: &Check) -> f64 {
-    let mut after = 0.0;
-    for outcome in 0..=check.outcomes.len() {
-        let joint: PerCause =
-            std::array::from_fn(|i| belief[i] * outcome_chance(check, outcome, Cause::ALL[i]));
-        let total: f64 = joint.iter().sum();
-        if total > 0.0 {
-            after += total * entropy_bits(&joint.map(|p| p / total));
+    let mut best = (Cause::NothingWrong, Cause::NothingWrong, -1.0);
+    for (place, (first, p)) in ranked.iter().enumerate() {
+        for (second, q) in &ranked[place + 1..] {
+            let (Some(a), Some(b)) = (of(*first), of(*second)) else {
+                continue;
+            };
+            let apart: f64 = a.iter().zip(&b).map(|(a, b)| (a - b).abs()).sum();
+            if apart * p * q > best.2 {
+                best = (*first, *second, apart * p * q);
+            }
         }
     }
-    (entropy_bits(belief) - after).max(0.0)
+    (best.0, best.1)
 }
 
-/// Chance of an outcome under a cause; the last outcome is "as it should be".
-fn outcome_chance(check: &Check, outcome: usize, cause: Cause) -> f64 {
-    let count = check.outcomes.len();
-    let own = check
-        .outcomes
-        .iter()
-        .position(|causes| causes.contains(&cause));
-    let spread = |among: usize, share: f64| {
-        #[allow(clippy::cast_precision_loss, reason = "a handful of outcomes")]
-        let among = among.max(1) as f64;
-        share / among
-    };
-    match own {
-        Some(own) if own == outcome => HIT,
-        Some(_) => spread(count, 1.0 - HIT),
-        None if outcome == count => 1.0 - FALSE_ALARM,
-        None => spread(count, FALSE_ALARM),
+/// Mutual information of the result of `check` and of which causes are there, bits.
+pub fn expected_bits(case: &Case, check: &Check) -> f64 {
+    let readings = supposed(case.intake, case.situation, case.baseline, case.numbers, check.question);
+    let mut groups: Vec<(Vec<Cause>, f64, Vec<f64>)> = Vec::new();
+    for (hypothesis, chance) in case.hypotheses.iter().zip(&case.belief.of_hypotheses) {
+        if *chance < LEAST_BELIEVED {
+            continue;
+        }
+        let chances = results(case, check, &readings, hypothesis);
+        let causes: Vec<Cause> = hypothesis.faults.iter().map(|f| f.cause).collect();
+        match groups.iter_mut().find(|(known, ..)| *known == causes) {
+            Some((_, sum, of_results)) => {
+                *sum += chance;
+                for (total, one) in of_results.iter_mut().zip(chances) {
+                    *total += chance * one;
+                }
+            }
+            None => groups.push((
+                causes,
+                *chance,
+                chances.into_iter().map(|one| chance * one).collect(),
+            )),
+        }
     }
+    let all: f64 = groups.iter().map(|(_, chance, _)| chance).sum();
+    let count = groups.first().map_or(0, |(_, _, results)| results.len());
+    let of_result = |result: usize| -> f64 { groups.iter().map(|(.., r)| r[result]).sum() };
+    let totals: Vec<f64> = (0..count).map(of_result).collect();
+    groups
+        .iter()
+        .flat_map(|(_, chance, results)| {
+            results.iter().zip(&totals).map(move |(joint, total)| {
+                if *joint <= 0.0 {
+                    return 0.0;
+                }
+                joint * libm::log2(joint * all / (chance * total))
+            })
+        })
+        .sum::<f64>()
+        .max(0.0)
+        / all
+}
+
+/// Chance of each result of a check on a bike; sums to 1.
+fn results(
+    case: &Case,
+    check: &Check,
+    readings: &[Reading],
+    hypothesis: &Hypothesis,
+) -> Vec<f64> {
+    let weights = match check.question {
+        Question::PushTest => pairs(&[true, false].map(|front| {
+            PushFeel::ALL
+                .iter()
+                .map(|feel| push_chance(hypothesis, case.numbers, *feel, front))
+                .collect()
+        })),
+        Question::ServiceHours => pairs(&[true, false].map(|fork| {
+            HOURS
+                .iter()
+                .map(|hours| hours_factor(*hours, fork, hypothesis))
+                .collect()
+        })),
+        _ => {
+            // Two readings of one check are enough: with more the results would be too many to count, and tell little more.
+            let each: Vec<Vec<f64>> = readings
+                .iter()
+                .take(2)
+                .map(|reading| of_reading(case, reading, hypothesis))
+                .collect();
+            pairs(&each)
+        }
+    };
+    let sum: f64 = weights.iter().sum();
+    if sum > 0.0 {
+        weights.into_iter().map(|weight| weight / sum).collect()
+    } else {
+        weights
+    }
+}
+
+fn of_reading(case: &Case, reading: &Reading, hypothesis: &Hypothesis) -> Vec<f64> {
+    let densities = RESULTS
+        .iter()
+        .map(|z| reading.density(hypothesis, case.numbers, z * reading.sigma));
+    densities.collect()
+}
+
+/// Results of independent parts of one check together; one certain result where there are no parts.
+fn pairs(parts: &[Vec<f64>]) -> Vec<f64> {
+    parts.iter().fold(vec![1.0], |so_far, part| {
+        let sum: f64 = part.iter().sum();
+        so_far
+            .iter()
+            .flat_map(|a| part.iter().map(move |b| a * b / sum))
+            .collect()
+    })
 }
 
 /// Whether the page has been answered with something that counts as evidence.

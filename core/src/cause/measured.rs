@@ -1,65 +1,59 @@
-//! What measurements say about each cause: how far a number stands from where it should, against how far
-//! each cause would push it.
+//! What measurements say: how far each number stands from where it should, against how far each fault would push it.
 
 use super::Cause;
-use super::belief::{Observation, PerCause};
-use crate::intake::{Intake, PushFeel};
-use crate::words::Text;
+use super::belief::Observation;
+use super::hypotheses::Hypothesis;
+use super::numbers::Numbers;
+use super::rehearsal::Rehearsed;
+use crate::intake::{Intake, PushFeel, Question};
+use crate::words::{Arg, Text};
+
+/// How far a fault pushes a number, in the number's own SI unit.
+pub type Push = Box<dyn Fn(&Rehearsed) -> f64>;
 
 /// A number as found against the number that would suit, in the number's own SI unit.
-#[derive(Debug, Clone, PartialEq)]
 pub struct Reading {
+    /// The page that takes it.
+    pub question: Question,
     /// What was found and what would suit, in words.
     pub text: Text,
     /// Found minus suited, SI.
     pub off_by: f64,
     /// Standard deviation of `off_by` from measuring and from what is not known, SI, above 0.
     pub sigma: f64,
-    /// Half-width of what counts as right, SI, 0 or more.
-    pub right_within: f64,
-    /// Causes that make the number too low.
-    pub low_means: &'static [Cause],
-    /// Causes that make the number too high.
-    pub high_means: &'static [Cause],
+    /// How far a fault pushes it.
+    pub pushed: Push,
+    /// Chance that a fault does push it: the rest stands elsewhere.
+    pub shows: f64,
 }
 
+/// A blunder is spread over this many standard deviations.
+const BLUNDER_SIGMAS: f64 = 6.0;
+
 impl Reading {
-    /// The reading as likelihoods: a Gaussian of the distance to the nearest value each cause would explain.
-    ///
-    /// A cause that explains low readings explains any beyond `right_within`; all other causes, and
-    /// "nothing is wrong" among them, explain readings that are right.
-    pub fn observation(self) -> Observation {
-        let Self {
-            text,
-            off_by,
-            sigma,
-            right_within,
-            low_means,
-            high_means,
-        } = self;
-        let distance = |cause: &Cause| {
-            let below = low_means.contains(cause);
-            let above = high_means.contains(cause);
-            let to_low = (off_by + right_within).max(0.0);
-            let to_high = (right_within - off_by).max(0.0);
-            let to_right = (off_by.abs() - right_within).max(0.0);
-            match (below, above) {
-                (true, true) => to_low.min(to_high),
-                (true, false) => to_low,
-                (false, true) => to_high,
-                (false, false) => to_right,
-            }
-        };
-        let mut log_likelihood: PerCause = [0.0; Cause::COUNT];
-        for cause in Cause::ALL {
-            let z = distance(cause) / sigma;
-            log_likelihood[cause.index()] = -0.5 * z * z;
-        }
-        Observation {
-            text,
-            log_likelihood,
-        }
+    /// The reading as likelihoods: a Gaussian about what the faults make of the number, wider for faults that make more of
+    /// it, with room for a blunder.
+    pub fn observation(self, hypotheses: &[Hypothesis], numbers: &Numbers) -> Observation {
+        Observation::of(self.text.clone(), hypotheses, |hypothesis| {
+            libm::log(self.density(hypothesis, numbers, self.off_by))
+        })
     }
+
+    /// Density of an offset under a hypothesis, per SI unit.
+    pub fn density(&self, hypothesis: &Hypothesis, numbers: &Numbers, off_by: f64) -> f64 {
+        let pushed: f64 = hypothesis.faults.iter().map(|f| (self.pushed)(f)).sum();
+        let about = |middle: f64, width: f64| gauss((off_by - middle) / width) / width;
+        let vague = numbers.vagueness * pushed;
+        let width = (self.sigma * self.sigma + vague * vague).sqrt();
+        let plain = self.shows * about(pushed, width) + (1.0 - self.shows) * about(0.0, self.sigma);
+        let blunder = about(0.0, BLUNDER_SIGMAS * self.sigma);
+        (1.0 - numbers.blunder) * plain + numbers.blunder * blunder
+    }
+}
+
+/// The Gaussian bell without its constant, which is common to all hypotheses.
+fn gauss(z: f64) -> f64 {
+    libm::exp(-0.5 * z * z)
 }
 
 /// Growth of a wear cause with hours since service: odds relative to the others grow by 1 per so many hours.
@@ -75,79 +69,88 @@ const WEAR: &[(Cause, bool, f64)] = &[
 
 /// Hours since service as evidence; `hours` in h, 0 or more, `fork` or shock.
 ///
-/// More hours never lower a wear cause: the factor is `(1 + hours / span) / 2`, one half when fresh,
-/// one at one service interval, and growing from there.
-pub fn hours(hours: f64, fork: bool) -> Observation {
-    let mut log_likelihood = [0.0; Cause::COUNT];
-    for (cause, at_fork, span) in WEAR {
-        if *at_fork == fork {
-            log_likelihood[cause.index()] = libm::log(0.5 + 0.5 * hours / span);
-        }
-    }
+/// More hours never lower a wear cause: the factor is `(1 + 3 hours / span) / 4`, a quarter when fresh, one at one service
+/// interval, and growing from there.
+pub fn hours(hours: f64, fork: bool, hypotheses: &[Hypothesis]) -> Observation {
     let key = if fork {
         "evidence.fork-hours"
     } else {
         "evidence.shock-hours"
     };
-    Observation {
-        text: Text::new(key).with("hours", crate::words::Arg::Plain(hours, 0)),
-        log_likelihood,
-    }
+    let text = Text::new(key).with("hours", Arg::Plain(hours, 0));
+    Observation::of(text, hypotheses, |hypothesis| {
+        libm::log(hours_factor(hours, fork, hypothesis))
+    })
+}
+
+/// Factor on the odds of a bike with these faults by hours since the service of one end.
+pub fn hours_factor(hours: f64, fork: bool, hypothesis: &Hypothesis) -> f64 {
+    let worn = |cause: Cause| {
+        let row = WEAR
+            .iter()
+            .find(|(of, at_fork, _)| *of == cause && *at_fork == fork);
+        row.map_or(1.0, |(_, _, span)| 0.25 + 0.75 * hours / span)
+    };
+    hypothesis
+        .faults
+        .iter()
+        .map(|fault| worn(fault.cause))
+        .product()
 }
 
 /// Push tests as evidence.
-pub fn pushes(intake: &Intake) -> Vec<Observation> {
+pub fn pushes(
+    intake: &Intake,
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+) -> Vec<Observation> {
     let measured = &intake.measured;
-    let front = measured.push_front.map(|feel| push(feel, true));
-    let rear = measured.push_rear.map(|feel| push(feel, false));
+    let one = |feel: Option<PushFeel>, front: bool| {
+        let feel = feel?;
+        let end = if front { "front" } else { "rear" };
+        let text = Text::new(format!("evidence.push-{end}-{}", feel.word()));
+        Some(Observation::of(text, hypotheses, |hypothesis| {
+            libm::log(push_chance(hypothesis, numbers, feel, front))
+        }))
+    };
+    let front = one(measured.push_front, true);
+    let rear = one(measured.push_rear, false);
     front.into_iter().chain(rear).collect()
 }
 
-/// Chance of a push-test answer under a cause that shows in it, and under one that does not. Common practice.
-const SHOWS: f64 = 0.7;
-const SHOWS_NOT: f64 = 0.12;
+/// Friction that is just noticed in a slow push, N at the part, and damping, natural logarithm. Common practice.
+const PUSH_FRICTION_N: f64 = 22.0;
+const PUSH_DAMPING: f64 = 0.2;
+const PUSH_VOID_M: f64 = 0.0015;
 
-/// The causes that a push test of this feel points to, front or rear.
-pub const fn push_means(feel: PushFeel, front: bool) -> &'static [Cause] {
-    match (feel, front) {
-        (PushFeel::SticksFirst, true) => &[
-            Cause::ForkFriction,
-            Cause::ForkBound,
-            Cause::GasDrag,
-            Cause::GasHigh,
-            Cause::GasNegative,
-        ],
-        (PushFeel::SticksFirst | PushFeel::Judders, false) => &[Cause::LinkageDry],
-        (PushFeel::Judders, true) => &[Cause::ForkBound, Cause::ForkFriction],
-        (PushFeel::SlowReturn, true) => &[Cause::ForkReboundSlow, Cause::ForkBound],
-        (PushFeel::SlowReturn, false) => &[Cause::ShockReboundSlow, Cause::LinkageDry],
-        (PushFeel::FastReturn, true) => &[
-            Cause::ForkReboundFast,
-            Cause::ForkReservoir,
-            Cause::ForkOilWorn,
-        ],
-        (PushFeel::FastReturn, false) => &[Cause::ShockReboundFast, Cause::ShockGasLost],
-        (PushFeel::Smooth, _) => &[],
-    }
-}
-
-fn push(feel: PushFeel, front: bool) -> Observation {
-    let mut log_likelihood = [libm::log(SHOWS_NOT); Cause::COUNT];
-    if feel == PushFeel::Smooth {
-        // A smooth push speaks against every cause that some other feel would have shown.
-        log_likelihood = [libm::log(SHOWS); Cause::COUNT];
-        let others = PushFeel::ALL
-            .iter()
-            .flat_map(|feel| push_means(*feel, front));
-        others.for_each(|cause| log_likelihood[cause.index()] = libm::log(1.0 - SHOWS));
-    } else {
-        for cause in push_means(feel, front) {
-            log_likelihood[cause.index()] = libm::log(SHOWS);
-        }
-    }
-    let end = if front { "front" } else { "rear" };
-    Observation {
-        text: Text::new(format!("evidence.push-{end}-{}", feel.word())),
-        log_likelihood,
-    }
+/// Chance that a slow push feels so on a bike with these faults: the smooth push of a sound bike is as likely as all other
+/// feels together are not; each other grows with what makes it.
+pub fn push_chance(
+    hypothesis: &Hypothesis,
+    numbers: &Numbers,
+    feel: PushFeel,
+    front: bool,
+) -> f64 {
+    let shown = &hypothesis.shown;
+    let end = usize::from(!front);
+    let friction = shown.breakaway_n[end] / PUSH_FRICTION_N;
+    let slow = shown.damping[2 * end + 1] / PUSH_DAMPING;
+    let void = shown.void_m[end] / PUSH_VOID_M;
+    let binds = hypothesis
+        .faults
+        .iter()
+        .any(|fault| matches!(fault.cause, Cause::ForkBound | Cause::LinkageDry));
+    let odds = |feel: PushFeel| {
+        let (base, steps) = match feel {
+            PushFeel::Smooth => return 1.0,
+            PushFeel::SticksFirst => (0.10, friction),
+            PushFeel::Judders if binds => (0.06, friction),
+            PushFeel::Judders => (0.04, 0.5 * friction),
+            PushFeel::SlowReturn => (0.06, slow + 0.3 * friction),
+            PushFeel::FastReturn => (0.06, 0.5 * void - slow),
+        };
+        base * libm::exp((numbers.push * steps).clamp(-3.0, 5.0))
+    };
+    let all: f64 = PushFeel::ALL.iter().map(|feel| odds(*feel)).sum();
+    odds(feel) / all
 }

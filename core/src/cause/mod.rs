@@ -1,28 +1,45 @@
-//! What is wrong: causes, the evidence for and against each, and the belief that follows.
+//! What is wrong: every fault this bike could have, ridden; what the rider says and measures; and the belief that follows.
 //!
-//! The seam: anything that yields [`Observation`]s can feed a [`Belief`]. Today they come from hand tables
-//! ([`signature`], [`said`], [`measured`]).
+//! [`fault`] changes a healthy bike, [`rehearsal`] rides every fault over the rider's own ground, [`felt`] turns the figures
+//! of the rides into steps a rider can just notice. [`said`] and [`measured`] say how likely an answer is on each bike, and
+//! [`belief`] weighs them over all [`hypotheses`]: no fault, one, or two. The rehearsal depends on rider, bike and ground only, so
+//! a new answer about what is felt or measured needs no new ride. [`numbers`] holds everything that is set by hand.
 
 pub mod belief;
 pub mod checks;
+pub mod fault;
+pub mod felt;
+pub mod hypotheses;
 mod list;
 pub mod measured;
+pub mod numbers;
 mod priors;
-mod readings;
+pub mod readings;
+pub mod rehearsal;
 pub mod said;
-pub mod signature;
 
 pub use belief::{Belief, Observation, PerCause};
+pub use hypotheses::{Hypothesis, hypotheses};
 pub use list::Cause;
-pub use priors::priors;
-pub use readings::readings;
+pub use numbers::Numbers;
+pub use priors::possible;
+pub use rehearsal::Rehearsal;
 
 use crate::intake::Intake;
+use crate::stance::{Baseline, Situation};
 
-/// The belief over causes for an intake, given what the numbers in it say.
-pub fn diagnose(intake: &Intake, readings: Vec<Observation>) -> Belief {
-    let mut observations = said::observations(intake);
-    observations.extend(measured::pushes(intake));
-    observations.extend(readings);
-    Belief::from(&priors(intake), observations)
+/// All that was said and measured, ready to be weighed.
+pub fn observations(
+    intake: &Intake,
+    situation: &Situation,
+    baseline: &Baseline,
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+) -> Vec<Observation> {
+    let mut all = said::observations(intake, hypotheses, numbers);
+    all.extend(measured::pushes(intake, hypotheses, numbers));
+    all.extend(readings::observations(
+        intake, situation, baseline, hypotheses, numbers,
+    ));
+    all
 }

@@ -2,9 +2,12 @@
 
 use super::Cause;
 use super::belief::Observation;
-use super::measured::{Reading, hours};
+use super::hypotheses::Hypothesis;
+use super::measured::{Push, Reading, hours};
+use super::numbers::Numbers;
+use super::rehearsal::{Rehearsed, Shown};
 use crate::bike::atmosphere::gauge_after;
-use crate::intake::{Field, Intake};
+use crate::intake::{Field, Intake, Question};
 use crate::quantity::Dimension;
 use crate::stance::baseline::Front;
 use crate::stance::clickers;
@@ -14,13 +17,64 @@ use crate::stance::{Baseline, Situation, baseline as stance_baseline};
 use crate::units::{BAR_IN_PA, pascal};
 use crate::words::{Arg, Text};
 
-/// Every number given that says something about a cause.
-pub fn readings(intake: &Intake, situation: &Situation, baseline: &Baseline) -> Vec<Observation> {
-    let read = Reader {
+/// Every number given that says something about a cause, and the hours since service.
+pub fn observations(
+    intake: &Intake,
+    situation: &Situation,
+    baseline: &Baseline,
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+) -> Vec<Observation> {
+    let mut all: Vec<Observation> = readings(intake, situation, baseline, numbers)
+        .into_iter()
+        .map(|reading| reading.observation(hypotheses, numbers))
+        .collect();
+    for (field, fork) in [(Field::ForkHours, true), (Field::ShockHours, false)] {
+        all.extend(
+            field
+                .si(intake)
+                .map(|seconds| hours(seconds / 3600.0, fork, hypotheses)),
+        );
+    }
+    all
+}
+
+/// Every number given, against the number that would suit.
+pub fn readings(
+    intake: &Intake,
+    situation: &Situation,
+    baseline: &Baseline,
+    numbers: &Numbers,
+) -> Vec<Reading> {
+    read(&Reader {
         intake,
         situation,
         baseline,
-    };
+        numbers,
+        supposed: None,
+    })
+}
+
+/// The readings that a page would give, as if each number on it were found to be what suits.
+pub fn supposed(
+    intake: &Intake,
+    situation: &Situation,
+    baseline: &Baseline,
+    numbers: &Numbers,
+    question: Question,
+) -> Vec<Reading> {
+    let mut all = read(&Reader {
+        intake,
+        situation,
+        baseline,
+        numbers,
+        supposed: Some(question),
+    });
+    all.retain(|reading| reading.question == question);
+    all
+}
+
+fn read(read: &Reader) -> Vec<Reading> {
     let found = [
         read.fork_spring(),
         read.fork_gas(),
@@ -33,26 +87,34 @@ pub fn readings(intake: &Intake, situation: &Situation, baseline: &Baseline) -> 
         read.tyre(Field::FrontTyre, "evidence.front-tyre"),
         read.tyre(Field::RearTyre, "evidence.rear-tyre"),
     ];
-    let mut all: Vec<Observation> = found
-        .into_iter()
-        .flatten()
-        .map(Reading::observation)
-        .collect();
-    all.extend(read.clicks().map(Reading::observation));
-    for (field, fork) in [(Field::ForkHours, true), (Field::ShockHours, false)] {
-        all.extend(
-            field
-                .si(intake)
-                .map(|seconds| hours(seconds / 3600.0, fork)),
-        );
-    }
+    let mut all: Vec<Reading> = found.into_iter().flatten().collect();
+    all.extend(read.clicks());
     all
+}
+
+/// How far a fault pushes something that is measured.
+fn of_shown(of: impl Fn(&Shown) -> f64 + 'static) -> Push {
+    Box::new(move |fault: &Rehearsed| of(&fault.shown))
+}
+
+/// How far a fault of one of these causes pushes what it changes itself.
+fn of_degree(causes: &'static [Cause], unit: f64) -> Push {
+    Box::new(move |fault: &Rehearsed| {
+        if causes.contains(&fault.cause) {
+            unit * fault.degree
+        } else {
+            0.0
+        }
+    })
 }
 
 struct Reader<'a> {
     intake: &'a Intake,
     situation: &'a Situation,
     baseline: &'a Baseline,
+    numbers: &'a Numbers,
+    /// A page whose numbers are taken to be what suits where they were not given.
+    supposed: Option<Question>,
 }
 
 /// What is found and what would suit, in a sentence.
@@ -68,6 +130,12 @@ fn together(a: f64, b: f64) -> f64 {
 }
 
 impl Reader<'_> {
+    /// What was told, or what suits where that is to be supposed.
+    fn told(&self, field: Field, suits: f64) -> Option<f64> {
+        let supposed = (self.supposed == Some(field.question())).then_some(suits);
+        field.si(self.intake).or(supposed)
+    }
+
     /// Relative error of a spring rate as told: 2 % by the tolerance of springs, 8 % if guessed. Common practice.
     fn rate_error(&self, field: Field) -> f64 {
         if field.is_guess(self.intake) {
@@ -78,54 +146,59 @@ impl Reader<'_> {
     }
 
     fn fork_spring(&self) -> Option<Reading> {
-        let now = Field::ForkRate.si(self.intake)?;
         let Front::Coil {
             rate: Ok(suits), ..
         } = &self.baseline.front
         else {
             return None;
         };
+        let now = self.told(Field::ForkRate, suits.value)?;
         let range = ranged(self.situation, |s| {
             stance_baseline::fork_rate(s).map(|r| r.value)
         })
         .ok()?;
         Some(Reading {
+            question: Question::ForkSpring,
             text: against("evidence.fork-rate", now, suits.value, Dimension::Rate),
             off_by: now - suits.value,
             sigma: together(
-                self.rate_error(Field::ForkRate) * now,
-                range.half_width / 1.28,
+                together(
+                    self.rate_error(Field::ForkRate) * now,
+                    range.half_width / 1.28,
+                ),
+                // Half a step of the springs sold is as good as right.
+                0.25 * stance_baseline::fork_step(&self.situation.machine).value,
             ),
-            // Half a step of the springs sold.
-            right_within: 0.5 * stance_baseline::fork_step(&self.situation.machine).value,
-            low_means: &[Cause::ForkRateSoft],
-            high_means: &[Cause::ForkRateStiff],
+            pushed: of_degree(&[Cause::ForkRateSoft, Cause::ForkRateStiff], suits.value),
+            shows: 1.0,
         })
     }
 
     fn shock_spring(&self) -> Option<Reading> {
-        let now = Field::ShockRate.si(self.intake)?;
         let suits = self.baseline.rear.rate.ok()?;
+        let now = self.told(Field::ShockRate, suits.value)?;
         let range = ranged(self.situation, |s| {
             stance_baseline::shock_rate(s).map(|r| r.value)
         })
         .ok()?;
         Some(Reading {
+            question: Question::ShockSpring,
             text: against("evidence.shock-rate", now, suits.value, Dimension::Rate),
             off_by: now - suits.value,
             sigma: together(
-                self.rate_error(Field::ShockRate) * now,
-                range.half_width / 1.28,
+                together(
+                    self.rate_error(Field::ShockRate) * now,
+                    range.half_width / 1.28,
+                ),
+                0.5 * crate::bike::Class::SHOCK_RATE_STEP.value,
             ),
-            right_within: crate::bike::Class::SHOCK_RATE_STEP.value,
-            low_means: &[Cause::ShockRateSoft],
-            high_means: &[Cause::ShockRateStiff],
+            pushed: of_degree(&[Cause::ShockRateSoft, Cause::ShockRateStiff], suits.value),
+            shows: 1.0,
         })
     }
 
     /// Gauge pressure as it would read today, given when and where it was set.
     fn fork_gas(&self) -> Option<Reading> {
-        let told = Field::ForkPressure.si(self.intake)?;
         let Front::Gas {
             pressure: Ok(suits),
             ..
@@ -133,6 +206,7 @@ impl Reader<'_> {
         else {
             return None;
         };
+        let told = self.told(Field::ForkPressure, suits.value)?;
         let air = &self.situation.surroundings;
         let now = gauge_after(pascal(told), air.filled, air.riding).value;
         let range = ranged(self.situation, |s| {
@@ -146,6 +220,7 @@ impl Reader<'_> {
             0.2
         } * BAR_IN_PA;
         Some(Reading {
+            question: Question::ForkGas,
             text: against(
                 "evidence.fork-pressure",
                 now,
@@ -153,43 +228,38 @@ impl Reader<'_> {
                 Dimension::Pressure,
             ),
             off_by: now - suits.value,
-            sigma: together(gauge, range.half_width / 1.28),
-            right_within: 0.3 * BAR_IN_PA,
-            low_means: &[Cause::GasLow],
-            high_means: &[Cause::GasHigh],
+            sigma: together(
+                together(gauge, range.half_width / 1.28),
+                0.15 * BAR_IN_PA,
+            ),
+            pushed: of_degree(&[Cause::GasLow, Cause::GasHigh], suits.value),
+            shows: 1.0,
         })
     }
 
     fn fork_rider_sag(&self) -> Option<Reading> {
-        let now = Field::ForkRiderSag.si(self.intake)?;
+        let suits = self.baseline.stance.ok()?.ridden.fork.middle.value;
+        let now = self.told(Field::ForkRiderSag, suits)?;
         Some(Reading {
-            text: against(
-                "evidence.fork-rider-sag",
-                now,
-                self.situation.fork_sag.value,
-                Dimension::Length,
-            ),
-            off_by: now - self.situation.fork_sag.value,
+            question: Question::SagFront,
+            text: against("evidence.fork-rider-sag", now, suits, Dimension::Length),
+            off_by: now - suits,
             // Two people with a tape agree to about 4 mm (common practice), friction moves it as much again.
-            sigma: 0.005,
-            right_within: 0.006,
-            low_means: &[
-                Cause::ForkRateStiff,
-                Cause::GasHigh,
-                Cause::ForkPreload,
-                Cause::GasNegative,
-            ],
-            high_means: &[Cause::ForkRateSoft, Cause::GasLow, Cause::ForkPreload],
+            sigma: 0.006,
+            pushed: of_shown(|shown| shown.ridden_m[0]),
+            shows: 1.0,
         })
     }
 
     /// Free sag beside rider sag: their difference is the spring's, preload moves both.
     fn fork_free_sag(&self) -> Option<Reading> {
-        let free = Field::ForkFreeSag.si(self.intake)?;
-        let ridden = Field::ForkRiderSag.si(self.intake)?;
         let stance = self.baseline.stance.ok()?;
-        let suits = stance.ridden.fork.middle.value - stance.free.fork.middle.value;
+        let [usual_free, usual] = [stance.free.fork.middle.value, stance.ridden.fork.middle.value];
+        let free = self.told(Field::ForkFreeSag, usual_free)?;
+        let ridden = self.told(Field::ForkRiderSag, usual)?;
+        let suits = usual - usual_free;
         Some(Reading {
+            question: Question::SagFront,
             text: against(
                 "evidence.fork-free-sag",
                 ridden - free,
@@ -198,36 +268,33 @@ impl Reader<'_> {
             ),
             off_by: ridden - free - suits,
             sigma: 0.006,
-            right_within: 0.005,
-            low_means: &[Cause::ForkRateStiff, Cause::ForkFriction, Cause::ForkBound],
-            high_means: &[Cause::ForkRateSoft],
+            pushed: of_shown(|shown| shown.ridden_m[0] - shown.free_m[0]),
+            shows: 1.0,
         })
     }
 
     fn rear_rider_sag(&self) -> Option<Reading> {
-        let now = Field::RearRiderSag.si(self.intake)?;
+        let suits = self.baseline.stance.ok()?.ridden.rear.middle.value;
+        let now = self.told(Field::RearRiderSag, suits)?;
         Some(Reading {
-            text: against(
-                "evidence.rear-rider-sag",
-                now,
-                self.situation.rear_sag.value,
-                Dimension::Length,
-            ),
-            off_by: now - self.situation.rear_sag.value,
-            sigma: 0.004,
-            right_within: 0.006,
-            low_means: &[Cause::ShockPreload, Cause::ShockRateStiff, Cause::Attitude],
-            high_means: &[Cause::ShockPreload, Cause::ShockRateSoft, Cause::Attitude],
+            question: Question::SagRear,
+            text: against("evidence.rear-rider-sag", now, suits, Dimension::Length),
+            off_by: now - suits,
+            sigma: 0.005,
+            pushed: of_shown(|shown| shown.ridden_m[1]),
+            shows: 1.0,
         })
     }
 
     /// What the free sag would be with rider sag on target: preload moves both alike, near enough.
     fn rear_free_sag(&self) -> Option<Reading> {
-        let free = Field::RearFreeSag.si(self.intake)?;
-        let ridden = Field::RearRiderSag.si(self.intake)?;
         let stance = self.baseline.stance.ok()?;
-        let suits = stance.ridden.rear.middle.value - stance.free.rear.middle.value;
+        let [usual_free, usual] = [stance.free.rear.middle.value, stance.ridden.rear.middle.value];
+        let free = self.told(Field::RearFreeSag, usual_free)?;
+        let ridden = self.told(Field::RearRiderSag, usual)?;
+        let suits = usual - usual_free;
         Some(Reading {
+            question: Question::SagRear,
             text: against(
                 "evidence.rear-free-sag",
                 ridden - free,
@@ -235,110 +302,100 @@ impl Reader<'_> {
                 Dimension::Length,
             ),
             off_by: ridden - free - suits,
-            sigma: 0.005,
-            right_within: 0.006,
-            low_means: &[Cause::ShockRateStiff, Cause::LinkageDry],
-            high_means: &[Cause::ShockRateSoft],
+            sigma: 0.006,
+            pushed: of_shown(|shown| shown.ridden_m[1] - shown.free_m[1]),
+            shows: 1.0,
         })
     }
 
     /// A healthy fork uses 85 to 100 % of its travel on the hardest usual hits, without a bang (common practice).
     fn travel_used(&self) -> Option<Reading> {
-        let used = Field::ForkTravelUsed.si(self.intake)?;
         let of = self.situation.machine.fork_stroke.value;
+        let used = self.told(Field::ForkTravelUsed, 0.925 * of)?;
         Some(Reading {
+            question: Question::TravelUsed,
             text: Text::new("evidence.travel-used")
                 .with("now", Arg::Quantity(used, Dimension::Length))
                 .with("of", Arg::Quantity(of, Dimension::Length)),
             off_by: used / of - 0.925,
-            sigma: 0.04,
-            right_within: 0.075,
-            low_means: &[
-                Cause::ForkOilHigh,
-                Cause::ForkRateStiff,
-                Cause::GasHigh,
-                Cause::GasDrag,
-                Cause::ForkCompressionMuch,
-                Cause::MidValve,
-            ],
-            high_means: &[
-                Cause::ForkOilLow,
-                Cause::ForkRateSoft,
-                Cause::GasLow,
-                Cause::ForkCompressionLittle,
-                Cause::ForkReservoir,
-            ],
+            sigma: 0.05,
+            pushed: of_shown(|shown| shown.travel[0]),
+            shows: 1.0,
         })
     }
 
     fn tyre(&self, field: Field, key: &'static str) -> Option<Reading> {
-        let now = field.si(self.intake)?;
         let usual = tyres(self.situation);
         let suits = if field == Field::FrontTyre {
             usual.front
         } else {
             usual.rear
         };
+        let now = self.told(field, suits.middle.value)?;
         Some(Reading {
+            question: Question::TyrePressures,
             text: against(key, now, suits.middle.value, Dimension::Pressure),
             off_by: now - suits.middle.value,
-            // Two gauges differ by about this much (common practice).
-            sigma: 0.1 * BAR_IN_PA,
-            right_within: 0.5 * (suits.high - suits.low).value,
-            low_means: &[Cause::TyreLow],
-            high_means: &[Cause::TyreHigh],
+            // Two gauges differ by about 0.1 bar (common practice), and taste by the width of what suits.
+            sigma: together(0.1 * BAR_IN_PA, 0.3 * (suits.high - suits.low).value),
+            pushed: of_degree(&[Cause::TyreHigh, Cause::TyreLow], suits.middle.value),
+            shows: 1.0,
         })
     }
 
-    /// Clicks from closed: fewer is firmer. A click either way of three is taste.
+    /// Clicks from closed: fewer is firmer. A click either way of three is taste. A damping fault may stand in the
+    /// clickers or in the valves behind them.
     fn clicks(&self) -> impl Iterator<Item = Reading> {
         let start = self.baseline.clickers.ok();
-        let rows: [(Field, &'static str, Clicker, [&'static [Cause]; 2]); 4] = [
+        let shows = self.numbers.in_clickers;
+        let rows: [(Field, &'static str, Clicker); 4] = [
             (
                 Field::ForkCompressionNow,
                 "evidence.fork-compression",
                 |c| &c.fork_compression,
-                [
-                    &[Cause::ForkCompressionMuch],
-                    &[Cause::ForkCompressionLittle],
-                ],
             ),
-            (
-                Field::ForkReboundNow,
-                "evidence.fork-rebound",
-                |c| &c.fork_rebound,
-                [&[Cause::ForkReboundSlow], &[Cause::ForkReboundFast]],
-            ),
-            (
-                Field::ShockLowNow,
-                "evidence.shock-low-compression",
-                |c| &c.shock_compression,
-                [
-                    &[Cause::ShockCompressionMuch],
-                    &[Cause::ShockCompressionLittle],
-                ],
-            ),
-            (
-                Field::ShockReboundNow,
-                "evidence.shock-rebound",
-                |c| &c.shock_rebound,
-                [&[Cause::ShockReboundSlow], &[Cause::ShockReboundFast]],
-            ),
+            (Field::ForkReboundNow, "evidence.fork-rebound", |c| {
+                &c.fork_rebound
+            }),
+            (Field::ShockLowNow, "evidence.shock-low-compression", |c| {
+                &c.shock_compression
+            }),
+            (Field::ShockReboundNow, "evidence.shock-rebound", |c| {
+                &c.shock_rebound
+            }),
         ];
         rows.into_iter()
-            .filter_map(move |(field, key, of, [low_means, high_means])| {
-                let now = field.si(self.intake)?;
+            .enumerate()
+            .filter_map(move |(place, (field, key, of))| {
                 let suits = f64::from(of(&start?).clicks.middle);
+                let now = self.told(field, suits)?;
                 Some(Reading {
+                    question: field.question(),
                     text: against(key, now, suits, Dimension::Clicks),
                     off_by: now - suits,
-                    sigma: 2.5,
-                    right_within: 3.0,
-                    low_means,
-                    high_means,
+                    sigma: 3.0,
+                    pushed: clicks_for(place),
+                    shows,
                 })
             })
     }
+}
+
+/// Clicks that make as much of a change as a damping fault does; other faults change damping without a click.
+fn clicks_for(place: usize) -> Push {
+    const CAUSES: [[Cause; 2]; 4] = [
+        [Cause::ForkCompressionMuch, Cause::ForkCompressionLittle],
+        [Cause::ForkReboundSlow, Cause::ForkReboundFast],
+        [Cause::ShockCompressionMuch, Cause::ShockCompressionLittle],
+        [Cause::ShockReboundSlow, Cause::ShockReboundFast],
+    ];
+    Box::new(move |fault: &Rehearsed| {
+        if CAUSES[place].contains(&fault.cause) {
+            -fault.degree / libm::log1p(clickers::CLICK.middle)
+        } else {
+            0.0
+        }
+    })
 }
 
 type Clicker = fn(&clickers::Clickers) -> &clickers::Baseline;

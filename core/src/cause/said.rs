@@ -1,110 +1,211 @@
-//! What the rider's words say about each cause.
+//! What the rider's words say: how likely each is, given how far each feeling would have moved.
+//!
+//! The log odds that a rider complains of a feeling at an end rise in a line with the steps it has moved there, from a leak
+//! at which riders complain of anything: a logistic response, as is usual for thresholds of perception. Two faults add up
+//! in what the bike does before it is felt, so that one can hide the other; a complaint at either end is enough for it
+//! to be made.
 
 use super::Cause;
-use super::belief::{Observation, PerCause};
-use super::signature::{self, LEAK};
-use crate::intake::{Complaint, End, Feeling, Intake, Phase, Severity, Since};
+use super::belief::Observation;
+use super::hypotheses::Hypothesis;
+use super::numbers::Numbers;
+use crate::intake::Since::{self, Always, SinceWork, Slowly, Suddenly};
+use crate::intake::{Complaint, End, Feeling, Intake, Phase, Severity};
 use crate::words::Text;
 
-/// A feeling not mentioned counts half: riders do not tell everything. Common practice.
-const SILENCE: f64 = 0.5;
-
-/// The second and later complaints of one group count less, since one thing is felt in several ways.
-const SAME_GROUP: f64 = 0.6;
-
-/// Feelings that tend to be one thing said twice.
-const GROUPS: &[&[Feeling]] = &[
-    &[Feeling::HarshSmallBumps, Feeling::Sticks, Feeling::Skips],
-    &[Feeling::HarshBigHits, Feeling::RampsUp],
-    &[Feeling::Dives, Feeling::Bottoms, Feeling::Squats],
-    &[Feeling::Springs, Feeling::Kicks, Feeling::Wallows],
-    &[Feeling::Pushes, Feeling::Headshake, Feeling::SitsWrong],
-];
+/// A chance is never held to be less than this, or more than 1 less this: riders say all sorts of things.
+const LEAST_CHANCE: f64 = 0.004;
+const MOST_CHANCE: f64 = 0.94;
+/// Steps at which half of those who complain find it more than slight, and at which half find it bad.
+const CLEAR_AT: f64 = 1.0;
+const BAD_AT: f64 = 4.0;
+/// Share of the moments of a lap that riders tick, whatever they complain of.
+const TICKED: f64 = 0.35;
+/// Moments ticked for one complaint are not independent: each counts this much.
+const EACH_MOMENT: f64 = 0.6;
 
 /// Everything said, as observations. Nothing said ("I don't know") is no observation.
-pub fn observations(intake: &Intake) -> Vec<Observation> {
+pub fn observations(
+    intake: &Intake,
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+) -> Vec<Observation> {
     let Some(complaints) = &intake.complaints else {
         return Vec::new();
     };
-    let mut found = Vec::new();
-    let mut met = vec![false; GROUPS.len()];
+    let said = Said {
+        hypotheses,
+        numbers,
+    };
+    if complaints.is_empty() {
+        return vec![said.all_quiet()];
+    }
     // In the order of the list of feelings, so that the order in which they were said does not matter.
     let mut in_order: Vec<&Complaint> = complaints.iter().collect();
     in_order.sort_by_key(|complaint| complaint.feeling);
+    let mut found = Vec::new();
     for complaint in in_order {
-        let group = GROUPS
-            .iter()
-            .position(|group| group.contains(&complaint.feeling));
-        let seen_before = group.is_some_and(|g| std::mem::replace(&mut met[g], true));
-        let weight =
-            severity_weight(complaint.severity) * if seen_before { SAME_GROUP } else { 1.0 };
-        found.push(mention(complaint, weight));
-        found.extend(moments(complaint));
-        found.extend(history(complaint));
+        found.push(said.mention(complaint));
+        found.extend(said.moments(complaint));
+        found.extend(said.history(complaint));
     }
-    if complaints.is_empty() {
-        found.push(all_quiet());
-    } else {
-        let silent = Feeling::ALL
-            .iter()
-            .filter(|f| complaints.iter().all(|c| c.feeling != **f));
-        found.extend(silent.map(|feeling| silence(*feeling)));
-    }
+    let silent = Feeling::ALL
+        .iter()
+        .filter(|f| complaints.iter().all(|c| c.feeling != **f));
+    found.extend(silent.map(|feeling| said.silence(*feeling)));
     found
 }
 
-/// A bad complaint is surer than a slight one: exponent on its likelihood. Common practice.
-fn severity_weight(severity: Option<Severity>) -> f64 {
-    match severity {
-        Some(Severity::Slight) => 0.6,
-        Some(Severity::Clear) | None => 1.0,
-        Some(Severity::Bad) => 1.2,
-    }
+/// Chance that a rider of this touchiness complains of a feeling at each end.
+pub fn chances(
+    numbers: &Numbers,
+    feeling: Feeling,
+    hypothesis: &Hypothesis,
+    touchy: f64,
+) -> [f64; 2] {
+    let place = feeling as usize;
+    chances_of(numbers, feeling, hypothesis.felt.steps[place], touchy)
 }
 
-/// Chance that a rider places a feeling at `said` when its cause sits at `real`.
-fn placed(said: Option<End>, real: End) -> f64 {
-    match (said, real) {
-        (None, _) => 1.0,
-        (Some(End::Both), End::Both) => 0.5,
-        (Some(End::Both), _) => 0.12,
-        (Some(_), End::Both) => 0.25,
-        (Some(said), real) if said == real => 0.82,
-        _ => 0.06,
-    }
+/// As [`chances`], from steps at each end.
+pub fn chances_of(numbers: &Numbers, feeling: Feeling, steps: [f64; 2], touchy: f64) -> [f64; 2] {
+    let place = feeling as usize;
+    let (leak, gain) = (numbers.leak[place], numbers.gain[place]);
+    let base = libm::log(leak / (1.0 - leak)) + touchy;
+    steps.map(|steps| logistic(base + gain * steps).clamp(LEAST_CHANCE, MOST_CHANCE))
 }
 
-/// Chance that a rider mentions `feeling` at `end` under `cause`: noisy-or of the cause and a leak.
-fn chance(cause: Cause, feeling: Feeling, end: Option<End>) -> f64 {
-    let leak = LEAK * if end.is_some() { 1.0 / 3.0 } else { 1.0 };
-    let mut quiet = 1.0 - leak;
-    for (shown, at, strength) in signature::of(cause).feelings {
-        if *shown == feeling {
-            quiet *= 1.0 - strength * placed(end, *at);
+/// Chance that it is complained of at all.
+pub fn either([front, rear]: [f64; 2]) -> f64 {
+    1.0 - (1.0 - front) * (1.0 - rear)
+}
+
+fn logistic(log_odds: f64) -> f64 {
+    1.0 / (1.0 + libm::exp(-log_odds))
+}
+
+struct Said<'a> {
+    hypotheses: &'a [Hypothesis<'a>],
+    numbers: &'a Numbers,
+}
+
+impl Said<'_> {
+    fn mention(&self, complaint: &Complaint) -> Observation {
+        let end = complaint.end;
+        let key = match end {
+            Some(End::Front) => "evidence.said-front",
+            Some(End::Rear) => "evidence.said-rear",
+            Some(End::Both) => "evidence.said-both",
+            None => "evidence.said",
+        };
+        let text = Text::new(key).with("feeling", feeling_text(complaint.feeling).into());
+        let place = complaint.feeling as usize;
+        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
+            let ends = chances(self.numbers, complaint.feeling, hypothesis, touchy);
+            let [front, rear] = hypothesis.felt.steps[place];
+            let severity = self.severity(complaint.severity, front.max(rear) + touchy);
+            libm::log(self.placed(end, ends) * severity)
+        })
+    }
+
+    /// Chance that it is said and placed there: by the end or ends that do it.
+    fn placed(&self, said: Option<End>, ends: [f64; 2]) -> f64 {
+        let [front, rear] = ends;
+        let (only_front, only_rear, both) =
+            (front * (1.0 - rear), rear * (1.0 - front), front * rear);
+        let (wrong, says_both) = (self.numbers.wrong_end, self.numbers.says_both);
+        let right = 1.0 - wrong - says_both;
+        match said {
+            None => either(ends),
+            Some(End::Front) => right * only_front + wrong * only_rear + 0.25 * both,
+            Some(End::Rear) => right * only_rear + wrong * only_front + 0.25 * both,
+            Some(End::Both) => says_both * (only_front + only_rear) + 0.5 * both,
         }
     }
-    1.0 - quiet
-}
 
-fn per_cause(value: impl Fn(Cause) -> f64) -> PerCause {
-    let mut all = [0.0; Cause::COUNT];
-    for cause in Cause::ALL {
-        all[cause.index()] = value(*cause);
+    /// Chance of a word for how bad it is, given the steps of the worse end.
+    fn severity(&self, said: Option<Severity>, steps: f64) -> f64 {
+        let beyond = |at: f64| logistic(self.numbers.severity * (steps - at));
+        match said {
+            None => 1.0,
+            Some(Severity::Slight) => 1.0 - beyond(CLEAR_AT),
+            Some(Severity::Clear) => beyond(CLEAR_AT) - beyond(BAD_AT),
+            Some(Severity::Bad) => beyond(BAD_AT),
+        }
     }
-    all
-}
 
-fn mention(complaint: &Complaint, weight: f64) -> Observation {
-    let end = complaint.end;
-    let key = match end {
-        Some(End::Front) => "evidence.said-front",
-        Some(End::Rear) => "evidence.said-rear",
-        Some(End::Both) => "evidence.said-both",
-        None => "evidence.said",
-    };
-    Observation {
-        text: Text::new(key).with("feeling", feeling_text(complaint.feeling).into()),
-        log_likelihood: per_cause(|c| weight * libm::log(chance(c, complaint.feeling, end))),
+    /// When it happens: a moment in which it moves more than in the rest of the lap is ticked more often.
+    fn moments(&self, complaint: &Complaint) -> Option<Observation> {
+        if complaint.phases.is_empty() {
+            return None;
+        }
+        let text =
+            Text::new("evidence.moment").with("feeling", feeling_text(complaint.feeling).into());
+        let place = complaint.feeling as usize;
+        let base = libm::log(TICKED / (1.0 - TICKED));
+        Some(Observation::of(text, self.hypotheses, |hypothesis| {
+            let moments = &hypothesis.felt.moments[place];
+            #[expect(clippy::cast_precision_loss, reason = "six moments")]
+            let mean = moments.iter().sum::<f64>() / moments.len() as f64;
+            let ticks = Phase::ALL.iter().zip(moments).map(|(phase, moved)| {
+                let chance = logistic(base + self.numbers.moment * (moved - mean));
+                if complaint.phases.contains(phase) {
+                    chance
+                } else {
+                    1.0 - chance
+                }
+            });
+            EACH_MOMENT * ticks.map(libm::log).sum::<f64>()
+        }))
+    }
+
+    /// How it came on: usual for the cause or not.
+    fn history(&self, complaint: &Complaint) -> Option<Observation> {
+        let since = complaint.since?;
+        let text = Text::new(match since {
+            Always => "evidence.since-always",
+            Slowly => "evidence.since-slowly",
+            Suddenly => "evidence.since-suddenly",
+            SinceWork => "evidence.since-work",
+        })
+        .with("feeling", feeling_text(complaint.feeling).into());
+        let usual = self.numbers.history;
+        Some(Observation::of(text, self.hypotheses, |hypothesis| {
+            let of = |cause: Cause| {
+                if onset(cause).contains(&since) {
+                    usual
+                } else {
+                    1.0
+                }
+            };
+            let faults = &hypothesis.faults;
+            #[expect(clippy::cast_precision_loss, reason = "one or two faults")]
+            let chance = if faults.is_empty() {
+                usual.sqrt()
+            } else {
+                faults.iter().map(|fault| of(fault.cause)).sum::<f64>() / faults.len() as f64
+            };
+            libm::log(chance)
+        }))
+    }
+
+    fn silence(&self, feeling: Feeling) -> Observation {
+        let text = Text::new("evidence.not-said").with("feeling", feeling_text(feeling).into());
+        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
+            let ends = chances(self.numbers, feeling, hypothesis, touchy);
+            self.numbers.silence * libm::log(1.0 - either(ends))
+        })
+    }
+
+    /// "Nothing is wrong": every feeling denied at once.
+    fn all_quiet(&self) -> Observation {
+        let text = Text::new("evidence.nothing-wrong");
+        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
+            let quiet = Feeling::ALL.iter().map(|feeling| {
+                libm::log(1.0 - either(chances(self.numbers, *feeling, hypothesis, touchy)))
+            });
+            self.numbers.denial * quiet.sum::<f64>()
+        })
     }
 }
 
@@ -112,86 +213,20 @@ fn feeling_text(feeling: Feeling) -> Text {
     Text::new(format!("feeling.{}", feeling.word()))
 }
 
-/// When it happens: a cause that shows in that moment is likelier, one that does not is not ruled out.
-fn moments(complaint: &Complaint) -> Option<Observation> {
-    const FITS: f64 = 0.7;
-    const FITS_NOT: f64 = 0.4;
-    const NEITHER: f64 = 0.55;
-    if complaint.phases.is_empty() {
-        return None;
-    }
-    let fit = |phases: &[Phase]| {
-        let hits = complaint
-            .phases
-            .iter()
-            .filter(|p| phases.contains(p))
-            .count();
-        if hits > 0 { FITS } else { FITS_NOT }
-    };
-    Some(Observation {
-        text: Text::new("evidence.moment").with("feeling", feeling_text(complaint.feeling).into()),
-        log_likelihood: per_cause(|cause| {
-            let signature = signature::of(cause);
-            let shows = signature
-                .feelings
-                .iter()
-                .any(|(f, ..)| *f == complaint.feeling);
-            // A cause that does not show in this feeling at all is neither helped nor hurt by its moment.
-            libm::log(if shows {
-                fit(signature.phases)
-            } else {
-                NEITHER
-            })
-        }),
-    })
-}
-
-/// How it came on.
-fn history(complaint: &Complaint) -> Option<Observation> {
-    const FITS: f64 = 0.6;
-    const FITS_NOT: f64 = 0.2;
-    const NEITHER: f64 = 0.4;
-    let since = complaint.since?;
-    Some(Observation {
-        text: Text::new(match since {
-            Since::Always => "evidence.since-always",
-            Since::Slowly => "evidence.since-slowly",
-            Since::Suddenly => "evidence.since-suddenly",
-            Since::SinceWork => "evidence.since-work",
-        })
-        .with("feeling", feeling_text(complaint.feeling).into()),
-        log_likelihood: per_cause(|cause| {
-            let onset = signature::of(cause).onset;
-            libm::log(if onset.is_empty() {
-                NEITHER
-            } else if onset.contains(&since) {
-                FITS
-            } else {
-                FITS_NOT
-            })
-        }),
-    })
-}
-
-fn silence(feeling: Feeling) -> Observation {
-    Observation {
-        text: Text::new("evidence.not-said").with("feeling", feeling_text(feeling).into()),
-        log_likelihood: per_cause(|c| SILENCE * libm::log(1.0 - chance(c, feeling, None))),
-    }
-}
-
-/// Saying outright that nothing is wrong tells more than leaving things unsaid. Hand-set.
-const DENIAL: f64 = 2.0;
-
-/// "Nothing is wrong": every feeling denied at once.
-fn all_quiet() -> Observation {
-    Observation {
-        text: Text::new("evidence.nothing-wrong"),
-        log_likelihood: per_cause(|c| {
-            let quiet = Feeling::ALL
-                .iter()
-                .map(|f| libm::log(1.0 - chance(c, *f, None)));
-            DENIAL * quiet.sum::<f64>()
-        }),
+/// How a cause usually comes on. Common practice, from memory: no ride can tell.
+pub const fn onset(cause: Cause) -> &'static [Since] {
+    match cause {
+        Cause::ForkFriction | Cause::ForkOilWorn | Cause::LinkageDry | Cause::HeadBearings => {
+            &[Slowly]
+        }
+        Cause::GasLow | Cause::ForkReservoir | Cause::ShockGasLost | Cause::TyreLow => {
+            &[Slowly, Suddenly]
+        }
+        Cause::GasNegative | Cause::ForkBound => &[Suddenly, SinceWork],
+        Cause::ForkOilLow => &[Slowly, SinceWork],
+        Cause::ForkOilHigh => &[SinceWork],
+        Cause::GasDrag | Cause::MidValve => &[Always],
+        Cause::NothingWrong => &[],
+        _ => &[Always, SinceWork],
     }
 }

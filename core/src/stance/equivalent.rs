@@ -4,15 +4,48 @@
 //! energy it takes to full stroke, which is what a big landing asks for. The truth lies between; show both.
 
 use super::error::{Asked, StanceError};
-use super::settle::{check, settle};
+use super::settle::{Pitch, check, settle};
+use super::situation::Situation;
 use super::wanted::{Case, find};
 use crate::bike::fork::Fork;
 use crate::bike::gas::Law;
-use crate::bike::{ForkSet, ForkSpring};
+use crate::bike::{ForkSet, ForkSpring, Machine, SetUp, Surroundings};
+use crate::intake::ForkKind;
 use crate::units::{Energy, Length, Pressure, SpringRate, joule, newton_per_m, pascal};
 
 /// Intervals of Simpson's rule over the stroke; even.
 const INTERVALS: u32 = 200;
+
+/// The other kind of fork at equal sag: the same bike and set-up with gas for coil, or one coil for gas.
+pub fn other_kind(
+    situation: &Situation,
+    set_up: &SetUp,
+    today: &Surroundings,
+) -> Result<(Machine, SetUp), StanceError> {
+    let case = Case {
+        machine: &situation.machine,
+        load: &situation.load,
+        set_up,
+        surroundings: today,
+        pitch: Pitch::OtherAsSet,
+    };
+    let (mut machine, mut other) = (situation.machine, *set_up);
+    if situation.gas() {
+        let preload = situation.fork_preload;
+        let rate = equal_sag_rate(&case, 1, preload)?;
+        machine.fork = ForkKind::CoilOneLeg;
+        other.fork.spring = ForkSpring::Coil {
+            rate,
+            springs: 1,
+            preload,
+        };
+    } else {
+        let charge = equal_sag_pressure(&case)?;
+        machine.fork = ForkKind::GasOneLeg;
+        other.fork.spring = ForkSpring::Gas { charge };
+    }
+    Ok((machine, other))
+}
 
 /// Gauge pressure at which the bike's gas spring sits a rider where the coil springs in `case` do.
 pub fn equal_sag_pressure(case: &Case) -> Result<Pressure, StanceError> {

@@ -129,6 +129,20 @@ pub struct DamperLaw<L = f64> {
     pub dampers: L,
 }
 
+impl DamperLaw {
+    /// This damper with a void inside that each stroke has to close first, m of stroke, 0 or more: until then the
+    /// piston meets no oil, in either direction. It is what gas in the oil or a lost reservoir pressure leaves at every reversal.
+    #[must_use]
+    pub fn with_void(mut self, void_m: f64) -> Self {
+        self.float_m += void_m.max(0.0);
+        if self.float_m > 0.0 {
+            self.per_float = 1.0 / self.float_m;
+            self.solid = 0.0;
+        }
+        self
+    }
+}
+
 impl<L: Lane> DamperLaw<L> {
     /// Force in N of all dampers at a speed in m/s. `float` is the state of the mid-valve's plate, see [`Self::float_after`].
     #[inline]

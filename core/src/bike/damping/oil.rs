@@ -46,6 +46,8 @@ pub fn iso_grade(at_40_mm2_per_s: f64) -> Option<u16> {
 pub struct Oil {
     /// Density at 15 °C, kg/m³.
     density_kg_per_m3: f64,
+    /// Share of its volume taken by air.
+    air_share: f64,
     /// Constant of Walther's line.
     walther_a: f64,
     /// Fall of Walther's line with the logarithm of temperature.
@@ -81,6 +83,7 @@ impl Oil {
             (height(colder.1) - height(warmer.1)) / (libm::log10(warm_k) - libm::log10(cold_k));
         Ok(Self {
             density_kg_per_m3,
+            air_share: 0.0,
             walther_a: height(colder.1) + walther_b * libm::log10(cold_k),
             walther_b,
         })
@@ -108,6 +111,18 @@ impl Oil {
     /// Oil as thick as a light engine oil: grade 68, 10.5 mm²/s at 100 °C (common practice, from memory).
     pub fn engine_like() -> Self {
         Self::sound(870.0, 68.0, 10.5)
+    }
+
+    /// This oil with so much of its volume taken by air, 0 to 0.6, as after long use or once the gas behind it is lost.
+    ///
+    /// Air adds volume and next to no mass, so a valve that is ruled by the density of what passes it holds that much
+    /// less. That the froth is squeezed in the stroke is no part of this.
+    #[must_use]
+    pub fn with_air(self, share: f64) -> Self {
+        Self {
+            air_share: share.clamp(0.0, 0.6),
+            ..self
+        }
     }
 
     fn sound(density: f64, at_40: f64, at_100: f64) -> Self {
@@ -139,7 +154,7 @@ impl Oil {
         within("oil temperature in K", temperature.value, 233.15, 423.15)?;
         let density_kg_per_m3 = self.density_kg_per_m3(temperature);
         Ok(Fluid {
-            density_kg_per_m3,
+            density_kg_per_m3: density_kg_per_m3 * (1.0 - self.air_share),
             viscosity_pa_s: 1e-6 * self.kinematic_mm2_per_s(temperature) * density_kg_per_m3,
         })
     }

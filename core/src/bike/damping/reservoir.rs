@@ -24,6 +24,29 @@ pub enum Reservoir {
 }
 
 impl Reservoir {
+    /// The same with this share, 0 to 1, of what its spring or gas adds to the surrounding air's pressure.
+    #[must_use]
+    pub fn holding(self, share: f64) -> Self {
+        match self {
+            Self::Spring {
+                extended_pa,
+                rise_pa_per_m3,
+                ambient_pa,
+            } => Self::Spring {
+                extended_pa: share * extended_pa,
+                rise_pa_per_m3: share * rise_pa_per_m3,
+                ambient_pa,
+            },
+            Self::Gas {
+                column,
+                extended_pa,
+            } => Self::Gas {
+                column,
+                extended_pa: share * extended_pa,
+            },
+        }
+    }
+
     /// Absolute pressure in Pa at a stroke of the rod, m. `rod_m2` is the area of the rod; a quick stroke in `law`
     /// starts from a stroke of the rod. Springs are the same slow and quick.
     pub fn pressure_pa(&self, stroke_m: f64, rod_m2: f64, law: Law) -> f64 {

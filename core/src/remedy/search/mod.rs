@@ -4,13 +4,9 @@
 //! the four low-speed adjusters a few clicks each way, together and once more around the best. A set-up is taken
 //! only when it is clearly better: over random ground a difference under [`CLEAR`] could be chance.
 
-mod bench;
-mod grounds;
 mod score;
 
-pub use bench::{Bench, Clicks, Outcome, Trial};
-pub use grounds::Ground;
-
+use crate::bench::{Bench, Ground, Outcome, Trial, grounds};
 use crate::feel::Metrics;
 use crate::ride::RideError;
 use score::{Limits, cost};

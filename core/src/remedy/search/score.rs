@@ -1,11 +1,7 @@
 //! One number for a set-up over the rider's ground, against the set-up advised before any ride; and the hard limits.
 
-use super::bench::{Bench, Outcome, Trial};
-use super::grounds::Ground;
-use crate::bike::damping::Damper;
+use crate::bench::{Bench, Ground, Outcome, Trial};
 use crate::bike::damping::damper::WANTED_MARGIN;
-use crate::bike::damping::design::USUAL_OIL;
-use crate::bike::gas::Law;
 use crate::feel::Metrics;
 use crate::ride::ground::Feature;
 
@@ -68,8 +64,6 @@ const fn weights(feature: Feature) -> Weights {
     }
 }
 
-/// Speed of the fork leg at which the cavitation margin must hold, m/s: a hard hit.
-const HARD_HIT_M_S: f64 = 3.0;
 /// A travel that stands for all: 30 % of it packed down is too much on any bike.
 const TRAVEL_M: f64 = 0.3;
 /// Mean travel, over sag, that the last third of a row may hold before it counts as packing down, m (hand-set).
@@ -137,18 +131,7 @@ fn broken(here: &Metrics<f64>, start: &Metrics<f64>) -> f64 {
         + beyond(packed.0.rear, packed.1.rear, MOST_PACKED_M) / TRAVEL_M
 }
 
-/// Lowest pressure above vapour in either damper in a hard hit, both ways, Pa.
+/// The bench's margin; that of a damper no one could build is the worst there is.
 fn margin_pa(bench: &Bench, trial: &Trial) -> f64 {
-    let (fork, shock) = bench.dampers(trial);
-    let one = |damper: &Damper, speed: f64| {
-        damper.law(USUAL_OIL).map_or(f64::NEG_INFINITY, |law| {
-            let at = |speed| {
-                damper
-                    .cavitation_margin(&law, 0.0, speed, law.float_m, Law::Slow)
-                    .value
-            };
-            at(speed).min(at(-speed))
-        })
-    };
-    one(&fork, HARD_HIT_M_S).min(one(&shock, 0.4 * HARD_HIT_M_S))
+    bench.margin_pa(trial).unwrap_or(f64::NEG_INFINITY)
 }

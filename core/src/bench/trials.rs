@@ -1,13 +1,16 @@
-//! The test bench: turns a trial (springs and clicks) into a bike and rides several side by side.
+//! Turns a trial (springs, clicks and the condition of everything else) into a bike and rides several side by side.
 
 use wide::f64x4;
 
+use super::condition::Condition;
 use super::grounds::Ground;
 use crate::bike::damping::design::USUAL_OIL;
-use crate::bike::damping::{Damper, Hardware, Wanted};
+use crate::bike::damping::{Damper, DamperLaw, Hardware, Wanted};
+use crate::bike::gas::Law;
+use crate::bike::limits::OutOfRange;
 use crate::bike::shock::Shock;
 use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
-use crate::feel::{Feel, Metrics};
+use crate::feel::{Ends, Feel, Metrics};
 use crate::intake::{Field, Intake};
 use crate::lane::Lane;
 use crate::ride::run::Ride;
@@ -16,23 +19,36 @@ use crate::stance::baseline::Front;
 use crate::stance::clickers::{self, Clickers, MARGIN};
 use crate::stance::tyres::tyres;
 use crate::stance::{Baseline, Situation};
-use crate::units::{DampingRate, newton_second_per_meter, pascal};
+use crate::units::{BAR_IN_PA, DampingRate, Pressure, newton_second_per_meter, pascal};
 
 /// Step of the rides in a search, s: twice the usual one, which `docs/ride.md` shows to be close enough to choose by.
 pub const SEARCH_STEP_S: f64 = 1e-3;
 
+/// The lanes in which trials ride.
+type Together = f64x4;
+
 /// The four low-speed adjusters, clicks from closed: fork compression, fork rebound, shock compression, shock rebound.
 pub type Clicks = [u8; 4];
 
-/// One set-up to be ridden.
+/// Speed of the axle in a hard hit, at which the pressure inside a damper must hold, m/s.
+const HARD_HIT_M_S: f64 = 3.0;
+/// Void that a damper is left with at the reversal for each pascal of pressure missing in a hard hit, m (from memory: some
+/// 2 mm per bar).
+const VOID_M_PER_PA: f64 = 2e-3 / BAR_IN_PA;
+
+/// One bike to be ridden.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trial {
+    /// The bike.
+    pub machine: Machine,
     /// Springs, gas, preload and wear.
     pub set_up: SetUp,
     /// Adjusters.
     pub clicks: Clicks,
     /// Where it was filled and where it rides.
     pub air: Surroundings,
+    /// The state of everything else.
+    pub condition: Condition,
 }
 
 /// What a trial gave on one kind of ground.
@@ -51,9 +67,9 @@ pub struct Bench<'a> {
     baseline: &'a Baseline,
     start: Clicks,
     ranges: Clicks,
-    fork: Damper,
-    shock: Damper,
-    tyres: Tyres,
+    fork: (Hardware, Wanted),
+    shock: (Hardware, Wanted),
+    tyres: Ends<Pressure>,
     rider: Rider,
     now_clicks: Clicks,
 }
@@ -71,17 +87,16 @@ impl<'a> Bench<'a> {
             compression_clicks: compression.clicks.middle.max(1),
             rebound_clicks: rebound.clicks.middle.max(1),
         };
-        let fork = Damper::for_targets(
-            &Hardware::fork_leg(machine, riding.ambient),
-            &wanted(&start.fork_compression, &start.fork_rebound),
-        )?;
+        let fork = (
+            Hardware::fork_leg(machine, riding.ambient),
+            wanted(&start.fork_compression, &start.fork_rebound),
+        );
         let built = Shock::build(machine, &baseline.set_up.shock, &Surroundings::same(riding));
-        let shock = Damper::for_targets(
-            &Hardware::shock(machine, &built, stance.ridden.rear.middle.value),
-            &wanted(&start.shock_compression, &start.shock_rebound),
-        )?;
+        let shock = (
+            Hardware::shock(machine, &built, stance.ridden.rear.middle.value),
+            wanted(&start.shock_compression, &start.shock_rebound),
+        );
         let usual = tyres(situation);
-        let kind = machine.class.kind;
         Ok(Self {
             situation,
             baseline,
@@ -89,9 +104,9 @@ impl<'a> Bench<'a> {
             ranges: clicks_of(&start, |one| one.range),
             fork,
             shock,
-            tyres: Tyres {
-                front: Tyre::front(kind, usual.front.middle)?,
-                rear: Tyre::rear(kind, usual.rear.middle)?,
+            tyres: Ends {
+                front: usual.front.middle,
+                rear: usual.rear.middle,
             },
             rider: Rider::of(situation.load.posture),
             now_clicks: clicks_of(&start, |one| one.clicks.middle),
@@ -112,14 +127,11 @@ impl<'a> Bench<'a> {
                 self.now_clicks[place] = whole(told, self.ranges[place]);
             }
         }
-        let kind = self.situation.machine.class.kind;
-        let told = |field: Field| field.si(intake).map(|pa| pascal(pa.min(3.5e5)));
-        if let Some(Ok(front)) = told(Field::FrontTyre).map(|p| Tyre::front(kind, p)) {
-            self.tyres.front = front;
-        }
-        if let Some(Ok(rear)) = told(Field::RearTyre).map(|p| Tyre::rear(kind, p)) {
-            self.tyres.rear = rear;
-        }
+        let told = |field: Field| field.si(intake).map(|pa| pascal(pa.clamp(0.2e5, 3.5e5)));
+        self.tyres = Ends {
+            front: told(Field::FrontTyre).unwrap_or(self.tyres.front),
+            rear: told(Field::RearTyre).unwrap_or(self.tyres.rear),
+        };
         self
     }
 
@@ -127,18 +139,22 @@ impl<'a> Bench<'a> {
     pub fn advised(&self) -> Trial {
         let air = Surroundings::same(self.situation.surroundings.riding);
         Trial {
+            machine: self.situation.machine,
             set_up: self.baseline.set_up,
             clicks: self.start,
             air,
+            condition: Condition::SOUND,
         }
     }
 
     /// The bike as it stands.
     pub fn now(&self) -> Trial {
         Trial {
+            machine: self.situation.machine,
             set_up: self.situation.now,
             clicks: self.now_clicks,
             air: self.situation.surroundings,
+            condition: Condition::SOUND,
         }
     }
 
@@ -229,38 +245,131 @@ impl<'a> Bench<'a> {
     }
 
     /// Both dampers of a trial.
-    pub(super) fn dampers(&self, trial: &Trial) -> (Damper, Damper) {
-        let (mut fork, mut shock) = (self.fork, self.shock);
+    ///
+    /// # Errors
+    /// When the damping its condition asks for is beyond what a damper can be sized for.
+    pub fn dampers(&self, trial: &Trial) -> Result<Ends<Damper>, OutOfRange> {
+        let condition = &trial.condition;
+        let sized = |(hardware, wanted): &(Hardware, Wanted), [into, out]: [f64; 2]| {
+            let wanted = Wanted {
+                compression: wanted.compression * into,
+                rebound: wanted.rebound * out,
+                ..*wanted
+            };
+            (*hardware, wanted)
+        };
+        let [fork_in, fork_out, shock_in, shock_out] = condition.valving;
+        let (mut hardware, wanted) = sized(&self.fork, [fork_in, fork_out]);
+        if let Some(shares) = condition.mid_valve {
+            (hardware.mid_low, hardware.mid_high) = (shares.low_speed, shares.hard_hit);
+            hardware.floats = false;
+        }
+        hardware.reservoir = hardware.reservoir.holding(condition.fork_reservoir);
+        let mut fork = Damper::for_targets(&hardware, &wanted)?;
+        let (mut hardware, wanted) = sized(&self.shock, [shock_in, shock_out]);
+        let built = Shock::build(&trial.machine, &trial.set_up.shock, &trial.air);
+        hardware.reservoir = Hardware::shock(&trial.machine, &built, 0.0).reservoir;
+        let mut shock = Damper::for_targets(&hardware, &wanted)?;
         let [fork_in, fork_out, shock_in, shock_out] = trial.clicks.map(f64::from);
         (fork.base.clicks, fork.rebound.clicks) = (fork_in, fork_out);
         (shock.base.clicks, shock.rebound.clicks) = (shock_in, shock_out);
-        (fork, shock)
+        fork.oil = fork.oil.with_air(condition.air.front);
+        shock.oil = shock.oil.with_air(condition.air.rear);
+        Ok(Ends {
+            front: fork,
+            rear: shock,
+        })
     }
 
-    /// Rides all trials over one ground, four side by side, and averages over its courses.
+    /// Void that each stroke of either damper has to close, m along the leg and at the shaft: what is known of its
+    /// condition, and what oil that boils in a hard hit leaves.
+    pub fn voids_m(&self, trial: &Trial) -> Result<Ends<f64>, OutOfRange> {
+        Self::voids_of(trial, &self.dampers(trial)?)
+    }
+
+    fn voids_of(trial: &Trial, dampers: &Ends<Damper>) -> Result<Ends<f64>, OutOfRange> {
+        let [front, rear] = margins_pa(dampers)?;
+        let boiled = |margin_pa: f64| VOID_M_PER_PA * (-margin_pa).max(0.0);
+        let known = trial.condition.void_m;
+        Ok(Ends {
+            front: known.front + boiled(front),
+            rear: known.rear + boiled(rear),
+        })
+    }
+
+    /// What a ride computes of both dampers, voids in them included.
+    pub fn laws(&self, trial: &Trial) -> Result<Ends<DamperLaw>, OutOfRange> {
+        let dampers = self.dampers(trial)?;
+        let void = Self::voids_of(trial, &dampers)?;
+        Ok(Ends {
+            front: dampers.front.law(USUAL_OIL)?.with_void(void.front),
+            rear: dampers.rear.law(USUAL_OIL)?.with_void(void.rear),
+        })
+    }
+
+    /// Lowest pressure above vapour in either damper in a hard hit, both ways, Pa.
+    ///
+    /// # Errors
+    /// As [`Self::dampers`].
+    pub fn margin_pa(&self, trial: &Trial) -> Result<f64, OutOfRange> {
+        let [front, rear] = margins_pa(&self.dampers(trial)?)?;
+        Ok(front.min(rear))
+    }
+
+    /// Rides all trials over one ground, several side by side, and averages over its courses.
     pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Outcome>, RideError> {
         let mut all = Vec::with_capacity(trials.len());
-        for group in trials.chunks(f64x4::LANES) {
-            let bike = self.bike::<f64x4>(group)?;
-            let ridden: Vec<(Metrics<f64x4>, f64x4)> = ground
-                .pieces
-                .iter()
-                .map(|course| feel(&bike, course))
-                .collect();
-            all.extend((0..group.len()).filter_map(|lane| {
+        for group in trials.chunks(Together::LANES) {
+            let bike = self.bike::<Together>(group)?;
+            all.extend(Self::ride_group(&bike, group.len(), ground));
+        }
+        Ok(all)
+    }
+
+    /// Rides trials that fit side by side over every ground: for each trial the outcomes in the order of the grounds.
+    pub fn ride_everywhere(
+        &self,
+        trials: &[Trial],
+        grounds: &[Ground],
+    ) -> Result<Vec<Vec<Outcome>>, RideError> {
+        let mut all: Vec<Vec<Outcome>> = vec![Vec::with_capacity(grounds.len()); trials.len()];
+        for (group, found) in trials
+            .chunks(Together::LANES)
+            .zip(all.chunks_mut(Together::LANES))
+        {
+            let bike = self.bike::<Together>(group)?;
+            for ground in grounds {
+                let outcomes = Self::ride_group(&bike, group.len(), ground);
+                for (of_trial, outcome) in found.iter_mut().zip(outcomes) {
+                    of_trial.push(outcome);
+                }
+            }
+        }
+        Ok(all)
+    }
+
+    /// How many trials ride side by side: groups of this many waste nothing.
+    pub const SIDE_BY_SIDE: usize = Together::LANES;
+
+    fn ride_group(bike: &Bike<Together>, count: usize, ground: &Ground) -> Vec<Outcome> {
+        let ridden: Vec<(Metrics<Together>, Together)> = ground
+            .pieces
+            .iter()
+            .map(|course| feel(bike, course))
+            .collect();
+        (0..count)
+            .filter_map(|lane| {
                 let one: Vec<_> = ridden
                     .iter()
                     .map(|(metrics, _)| metrics.lane(lane))
                     .collect();
-                let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
-                let falls = rides.iter().map(|rides| 1.0 - rides).sum();
+                let falls = ridden.iter().map(|(_, rides)| 1.0 - rides.lane(lane)).sum();
                 Some(Outcome {
                     metrics: Metrics::mean(&one)?,
                     falls,
                 })
-            }));
-        }
-        Ok(all)
+            })
+            .collect()
     }
 
     /// Several trials as bikes side by side.
@@ -273,16 +382,22 @@ impl<'a> Bench<'a> {
     }
 
     /// A trial as a bike to be ridden.
-    pub(super) fn candidate<'b>(&'b self, trial: &'b Trial) -> Result<Candidate<'b>, RideError> {
-        let (fork, shock) = self.dampers(trial);
+    pub fn candidate<'b>(&'b self, trial: &'b Trial) -> Result<Candidate<'b>, RideError> {
+        let laws = self.laws(trial)?;
+        let kind = trial.machine.class.kind;
+        let share = trial.condition.tyres;
+        let of = |pressure: Pressure, share: f64| (pressure * share).max(LEAST_TYRE).min(MOST_TYRE);
         Ok(Candidate {
-            machine: &self.situation.machine,
+            machine: &trial.machine,
             load: &self.situation.load,
             set_up: &trial.set_up,
             surroundings: &trial.air,
-            fork_damper: fork.law(USUAL_OIL)?,
-            shock_damper: shock.law(USUAL_OIL)?,
-            tyres: self.tyres,
+            fork_damper: laws.front,
+            shock_damper: laws.rear,
+            tyres: Tyres {
+                front: Tyre::front(kind, of(self.tyres.front, share.front))?,
+                rear: Tyre::rear(kind, of(self.tyres.rear, share.rear))?,
+            },
             rider: self.rider,
         })
     }
@@ -292,10 +407,49 @@ impl<'a> Bench<'a> {
         &self.situation.machine
     }
 
-    /// Radius of the tyres, mean of both, m.
-    pub(super) fn tyre_radius_m(&self) -> f64 {
-        0.5 * (self.tyres.front.radius + self.tyres.rear.radius).value
+    /// Who rides what where.
+    pub fn situation(&self) -> &Situation {
+        self.situation
     }
+
+    /// What suits, before any ride.
+    pub fn baseline(&self) -> &Baseline {
+        self.baseline
+    }
+
+    /// Clicks of each adjuster from closed to open.
+    pub fn ranges(&self) -> Clicks {
+        self.ranges
+    }
+
+    /// Radius of the tyres, mean of both, m.
+    pub(super) fn tyre_radius_m(&self) -> Result<f64, OutOfRange> {
+        let kind = self.situation.machine.class.kind;
+        let front = Tyre::front(kind, self.tyres.front)?.radius;
+        let rear = Tyre::rear(kind, self.tyres.rear)?.radius;
+        Ok(0.5 * (front + rear).value)
+    }
+}
+
+/// Pressures between which a tyre's rate is known, gauge.
+const LEAST_TYRE: Pressure = pascal(0.2 * BAR_IN_PA);
+const MOST_TYRE: Pressure = pascal(3.5 * BAR_IN_PA);
+
+/// Lowest pressure above vapour in each damper in a hard hit, both ways, front and rear, Pa.
+fn margins_pa(dampers: &Ends<Damper>) -> Result<[f64; 2], OutOfRange> {
+    let one = |damper: &Damper, speed: f64| {
+        let law = damper.law(USUAL_OIL)?;
+        let at = |speed| {
+            damper
+                .cavitation_margin(&law, 0.0, speed, law.float_m, Law::Slow)
+                .value
+        };
+        Ok(at(speed).min(at(-speed)))
+    };
+    Ok([
+        one(&dampers.front, HARD_HIT_M_S)?,
+        one(&dampers.rear, 0.4 * HARD_HIT_M_S)?,
+    ])
 }
 
 /// Figures of one ride, and 1 per lane that rode to the end, 0 where the bike fell.

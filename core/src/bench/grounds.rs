@@ -1,6 +1,6 @@
 //! The rider's ground mix as pieces to ride, sized so that a healthy bike uses its travel.
 
-use super::bench::Bench;
+use super::trials::Bench;
 use crate::intake::{Share, Terrain};
 use crate::ride::ground::Feature;
 use crate::ride::ground::fit::usual_size;
@@ -49,8 +49,25 @@ const MIXED: &[(Terrain, Share)] = &[
     (Terrain::Jumps, Share::Some),
 ];
 
-/// The rider's ground, ready to ride.
-pub fn of(bench: &Bench) -> Result<Vec<Ground>, RideError> {
+/// Kinds of ground that show what else could be wrong, whatever the rider's mix holds: everyone brakes, drives, meets an
+/// edge and lands now and then.
+const SHOWING: [Feature; 10] = [
+    Feature::SmallRipple,
+    Feature::RootsRocks,
+    Feature::SquareEdge,
+    Feature::BrakingBumps,
+    Feature::AccelerationBumps,
+    Feature::Whoops,
+    Feature::JumpToSlope,
+    Feature::JumpToFlat,
+    Feature::TakeOff,
+    Feature::Braking,
+];
+/// How much harder than usual the landing on the flat is that shows how a bike bottoms: the one in a day that goes long.
+const GONE_LONG: f64 = 1.25;
+
+/// The features of the rider's mix with their weights, heaviest first; the weights sum to 1.
+fn mix(bench: &Bench) -> Vec<(Feature, f64)> {
     let told = bench
         .situation
         .ground
@@ -76,6 +93,16 @@ pub fn of(bench: &Bench) -> Result<Vec<Ground>, RideError> {
         }
     }
     weights.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let sum: f64 = weights.iter().map(|(_, weight)| weight).sum();
+    weights
+        .into_iter()
+        .map(|(feature, weight)| (feature, weight / sum))
+        .collect()
+}
+
+/// The heaviest kinds of the rider's ground, ready to ride; their weights sum to 1.
+pub fn of(bench: &Bench) -> Result<Vec<Ground>, RideError> {
+    let mut weights = mix(bench);
     weights.truncate(MOST_KINDS);
     let sum: f64 = weights.iter().map(|(_, weight)| weight).sum();
     weights
@@ -90,23 +117,68 @@ pub fn of(bench: &Bench) -> Result<Vec<Ground>, RideError> {
         .collect()
 }
 
+/// One piece each of the rider's ground and of all ground that shows faults; what is not in the mix has the weight 0.
+///
+/// `known` are grounds made ready already.
+pub fn showing(bench: &Bench, known: &[Ground]) -> Result<Vec<Ground>, RideError> {
+    let mix = mix(bench);
+    let weight = |feature: Feature| {
+        mix.iter()
+            .find(|(known, _)| *known == feature)
+            .map_or(0.0, |(_, weight)| *weight)
+    };
+    let others = mix
+        .iter()
+        .map(|(feature, _)| *feature)
+        .filter(|feature| !SHOWING.contains(feature));
+    SHOWING
+        .into_iter()
+        .chain(others)
+        .map(|feature| {
+            let ready = known
+                .iter()
+                .find(|ground| ground.feature == feature)
+                .and_then(|ground| ground.pieces.first());
+            let mut piece = match ready {
+                Some(piece) => piece.clone(),
+                None => piece(bench, feature, SEEDS[0])?,
+            };
+            if feature == Feature::JumpToFlat {
+                piece.size *= GONE_LONG;
+            }
+            Ok(Ground {
+                feature,
+                weight: weight(feature),
+                pieces: vec![piece],
+            })
+        })
+        .collect()
+}
+
 fn pieces(bench: &Bench, feature: Feature) -> Result<Vec<Course>, RideError> {
-    let wheelbase_m = bench.situation.machine.class.wheelbase.value;
     let seeds: &[u64] = match feature {
         Feature::JumpToSlope | Feature::JumpToFlat | Feature::TakeOff => &SEEDS[..1],
         _ => &SEEDS,
     };
     seeds
         .iter()
-        .map(|seed| {
-            let pace = bench.situation.pace;
-            let mut course = Course::new(feature, pace, wheelbase_m, bench.tyre_radius_m(), *seed);
-            if asks_for_all_travel(feature) {
-                course.size = usual_size(&bench.candidate(&bench.advised())?, &course)?;
-            }
-            Ok(course)
-        })
+        .map(|seed| piece(bench, feature, *seed))
         .collect()
+}
+
+fn piece(bench: &Bench, feature: Feature, seed: u64) -> Result<Course, RideError> {
+    let situation = bench.situation;
+    let mut course = Course::new(
+        feature,
+        situation.pace,
+        situation.machine.class.wheelbase.value,
+        bench.tyre_radius_m()?,
+        seed,
+    );
+    if asks_for_all_travel(feature) {
+        course.size = usual_size(&bench.candidate(&bench.advised())?, &course)?;
+    }
+    Ok(course)
 }
 
 /// Whether this ground is among the hardest a bike meets, which its travel is there for.
