@@ -75,11 +75,8 @@ pub struct Belief {
     /// Chance of each hypothesis, in the order given.
     pub of_hypotheses: Vec<f64>,
     observations: Vec<Observation>,
-    /// Which causes each hypothesis has, as places in [`Cause::ALL`].
-    causes: Vec<Vec<usize>>,
-    /// Posterior weight of each hypothesis and rider.
-    weights: Vec<[f64; RIDERS.len()]>,
-    temper: f64,
+    /// What each observation weighs for each cause, see [`Self::evidence`].
+    weights: Vec<PerCause>,
 }
 
 /// One observation as evidence about one cause.
@@ -131,13 +128,12 @@ impl Belief {
                 probability[*cause] += chance;
             }
         }
+        let weigh = |observation| weigh(observation, &causes, &weights, &probability, temper);
         Self {
             probability,
             of_hypotheses,
+            weights: observations.iter().map(weigh).collect(),
             observations,
-            causes,
-            weights,
-            temper,
         }
     }
 
@@ -156,41 +152,53 @@ impl Belief {
     /// What speaks for (positive) and against (negative) `cause`, weightiest first: for each observation how much likelier
     /// it is with the cause than without, all other observations believed.
     pub fn evidence(&self, cause: Cause) -> Vec<Weighed<'_>> {
-        let has: Vec<bool> = self
-            .causes
-            .iter()
-            .map(|causes| causes.contains(&cause.index()))
-            .collect();
         let mut weighed: Vec<_> = self
             .observations
             .iter()
-            .map(|observation| Weighed {
+            .zip(&self.weights)
+            .map(|(observation, weights)| Weighed {
                 observation,
-                weight: self.weight(observation, &has),
+                weight: weights[cause.index()],
             })
             .collect();
         weighed.sort_by(|a, b| b.weight.abs().total_cmp(&a.weight.abs()));
         weighed
     }
+}
 
-    /// ln of P(observation | cause, the rest) over P(observation | no cause, the rest): with W the posterior weight and L
-    /// the likelihood, P(observation | S, the rest) = Σ W / Σ (W / L), each sum over S.
-    fn weight(&self, observation: &Observation, has: &[bool]) -> f64 {
-        let (mut with, mut without) = ([0.0; 2], [0.0; 2]);
-        let rows = self.weights.iter().zip(&observation.log_likelihood);
-        for ((weights, ones), has) in rows.zip(has) {
-            let sums = if *has { &mut with } else { &mut without };
-            for (weight, one) in weights.iter().zip(ones) {
-                sums[0] += weight;
-                sums[1] += weight * libm::exp(-self.temper * one);
-            }
+/// For each cause ln of P(observation | cause, the rest) over P(observation | no cause, the rest): with W the posterior weight
+/// and L the likelihood, P(observation | S, the rest) = Σ W / Σ (W / L), each sum over S.
+fn weigh(
+    observation: &Observation,
+    causes: &[Vec<usize>],
+    weights: &[[f64; RIDERS.len()]],
+    probability: &PerCause,
+    temper: f64,
+) -> PerCause {
+    /// Bikes believed less than this weigh nothing.
+    const LEAST: f64 = 1e-8;
+    let (mut rest_with, mut rest) = ([0.0; Cause::COUNT], 0.0);
+    let rows = weights.iter().zip(&observation.log_likelihood);
+    for ((weights, ones), causes) in rows.zip(causes) {
+        let without: f64 = weights
+            .iter()
+            .zip(ones)
+            .filter(|(weight, _)| **weight > LEAST)
+            .map(|(weight, one)| weight * libm::exp(-temper * one))
+            .sum();
+        rest += without;
+        for cause in causes {
+            rest_with[*cause] += without;
         }
-        let [here, rest, elsewhere, others] = [with[0], with[1], without[0], without[1]];
-        if here <= 0.0 || elsewhere <= 0.0 {
+    }
+    core::array::from_fn(|place| {
+        let (with, others) = (probability[place], 1.0 - probability[place]);
+        let (rest_with, rest_others) = (rest_with[place], rest - rest_with[place]);
+        if with <= LEAST || others <= LEAST || rest_with <= 0.0 || rest_others <= 0.0 {
             return 0.0;
         }
-        libm::log(here / rest * (others / elsewhere)).clamp(-MOST_LOG_ODDS, MOST_LOG_ODDS)
-    }
+        libm::log(with / rest_with * (rest_others / others)).clamp(-MOST_LOG_ODDS, MOST_LOG_ODDS)
+    })
 }
 
 /// The causes of a hypothesis as places in the list; none is "nothing is wrong".
