@@ -19,6 +19,6 @@ fn main() {
     for c in a.causes.iter().take(7) { println!("{:.3} {:?}", c.probability, c.cause);
       for e in c.evidence_for.iter().take(4) { println!("        + {:.2} {} {:?}", e.weight, e.text.key, e.text.args.get("feeling")); }
       for e in c.evidence_against.iter().take(3) { println!("        {:.2} {} {:?}", e.weight, e.text.key, e.text.args.get("feeling")); } }
-    println!("sum {:.2} next {:?}", a.causes.iter().map(|c| c.probability).sum::<f64>(), a.next_check.map(|c| (c.what.key, c.why.args)));
+    println!("sum {:.2} next {:?}", a.causes.iter().map(|c| c.probability).sum::<f64>(), a.next_checks.first().map(|c| (c.what.key, c.why.args)));
     for r in a.remedies.iter().take(5) { println!("  {:?} {:?} relief {:.2} gain {:.2}", r.tier, r.id, r.relief, r.gain); }
 }

@@ -6,9 +6,10 @@ use super::answer::{
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
+use super::keep::ridden_part;
 use super::remedies;
 use super::ridden::{Progress, Ridden};
-use super::rides;
+use super::rides::{self, shown_ground};
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
@@ -57,9 +58,10 @@ pub fn ride_out(
     {
         return Ok(None);
     }
-    let situation = Situation::of(intake);
+    let intake = ridden_part(intake);
+    let situation = Situation::of(&intake);
     let suits = baseline(&situation);
-    Ok(rides::ridden(intake, &situation, &suits, progress))
+    Ok(rides::ridden(&intake, &situation, &suits, progress))
 }
 
 /// The advice from what rides found, or from statics alone where there were none: quick enough for a page.
@@ -87,8 +89,13 @@ pub fn advise_with(
         baseline: &suits,
         ridden,
     };
-    // Without rides the faults are judged by what shows standing still.
-    let still = || rides::rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
+    // Without rides the faults are judged by what shows standing still, on the bike that would be ridden.
+    let still = || {
+        let part = ridden_part(intake);
+        let situation = Situation::of(&part);
+        let suits = baseline(&situation);
+        rides::rehearsed(&part, &situation, &suits, &[], &mut |_, _| true)
+    };
     let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
     let rehearsal = rehearsal.unwrap_or(Rehearsal {
         faults: Vec::new(),
@@ -113,12 +120,12 @@ pub fn advise_with(
         sentence: sentence(intake, &causes, &remedies),
         caveats: caveats(&sheet, &belief),
         settings: settings(&sheet),
-        next_check: next_check(&case),
+        next_checks: next_checks(&case),
         causes,
         remedies,
         force_picture,
         breakaway,
-        rides: ridden.cloned(),
+        rides: ridden.map(|ridden| ridden.showing(shown_ground(intake))),
         assumptions: assumptions(&situation),
         cautions: general_cautions(&sheet),
     })))
@@ -214,11 +221,18 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
         .collect()
 }
 
-fn next_check(case: &checks::Case) -> Option<NextCheck> {
-    let (check, _) = checks::next_best(case)?;
+/// The best check, and those to do instead where it cannot be done now.
+fn next_checks(case: &checks::Case) -> Vec<NextCheck> {
+    /// Who can do none of so many will not do the next one either.
+    const MOST_OFFERED: usize = 4;
+    let ranked = checks::ranked(case).into_iter().take(MOST_OFFERED);
+    ranked.map(|(check, _)| next_check(case, check)).collect()
+}
+
+fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
     let (first, second) = checks::told_apart(case, check);
     let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
-    Some(NextCheck {
+    NextCheck {
         what: part("what"),
         why: part("why")
             .with("a", causes::name(first).into())
@@ -230,7 +244,7 @@ fn next_check(case: &checks::Case) -> Option<NextCheck> {
             Question::ForkGas => cautions(&["gas-fork", "marked-maximum"]),
             _ => Vec::new(),
         },
-    })
+    }
 }
 
 fn assumptions(situation: &Situation) -> Vec<Assumption> {
