@@ -8,6 +8,7 @@
 mod advice_page;
 mod advising;
 mod browser;
+mod calm;
 mod checking;
 mod desk;
 mod examples;

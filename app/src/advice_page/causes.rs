@@ -14,8 +14,9 @@ use super::evidence::evidence;
 use crate::advising::Stand;
 use crate::checking::Moved;
 
-/// Causes less likely than this are folded away.
+/// Causes less likely than this are folded away, and those beyond so many.
 const TOLD_FROM: f64 = 0.05;
+const MOST_TOLD: usize = 5;
 /// At least this likely, two causes may well be there at once.
 const BOTH_FROM: f64 = 0.4;
 /// The core's word that two causes are a close call.
@@ -42,6 +43,7 @@ pub fn causes(voice: &Voice, told: Told) -> Html {
     let worth = causes
         .iter()
         .take_while(|cause| cause.probability >= TOLD_FROM)
+        .take(MOST_TOLD)
         .count();
     // Whatever leads is told, however little is known.
     let (leading, others) = causes.split_at(worth.max(1).min(causes.len()));
@@ -100,7 +102,8 @@ fn both(causes: &[CauseFinding]) -> Option<Text> {
     })
 }
 
-/// One cause; the leading one unfolded, because it is what the answer rests on.
+/// One cause. The leading one is unfolded, because it is what the answer rests on; the others are a line and a bar until
+/// they are opened.
 fn in_full(
     voice: &Voice,
     rank: usize,
@@ -108,14 +111,13 @@ fn in_full(
     was: Option<f64>,
     close: bool,
 ) -> Html {
-    let leads = rank == 0;
-    html! {
-        <li class="cause" key={cause.cause.word()}>
+    let head = html! {
+        <>
             <h3>
                 <span class="cause-name">{ voice.say(&cause.name) }</span>
                 if close { <span class="chip">{ voice.words("advice.cause.close") }</span> }
             </h3>
-            <p class="cause-chance">
+            <span class="cause-chance">
                 <span>{ voice.say(&cause.chance) }</span>
                 <span>
                     if let Some(was) = was.filter(|was| reads_other(voice, *was, cause.probability)) {
@@ -126,29 +128,48 @@ fn in_full(
                     }
                     { chance(voice, cause.probability) }
                 </span>
-            </p>
+            </span>
             { moved_bar(was, cause.probability) }
-            if leads { <p>{ voice.say(&cause.what) }</p> }
-            <details class="more" open={leads}>
-                <summary>
-                    { voice.words("advice.cause.more") }
-                    <span class="vh">{ " " }{ voice.say(&cause.name) }</span>
-                </summary>
-                <div class="cause-more">
-                    if !leads { <p>{ voice.say(&cause.what) }</p> }
-                    <div class="weighed">
-                        { evidence(voice, "advice.evidence.for", &cause.evidence_for) }
-                        { evidence(voice, "advice.evidence.against", &cause.evidence_against) }
-                    </div>
-                    <dl>
-                        <dt>{ voice.words("advice.cause.feel") }</dt>
-                        <dd>{ voice.say(&cause.feel) }</dd>
-                        <dt>{ voice.words("advice.cause.confirm") }</dt>
-                        <dd>{ voice.say(&cause.confirm) }</dd>
-                        <dt>{ voice.words("advice.cause.cures") }</dt>
-                        <dd>{ voice.say(&cause.cures) }</dd>
-                    </dl>
-                </div>
+        </>
+    };
+    let body = html! {
+        <div class="cause-more">
+            <div class="weighed">
+                { evidence(voice, "advice.evidence.for", &cause.evidence_for) }
+                { evidence(voice, "advice.evidence.against", &cause.evidence_against) }
+            </div>
+            <dl>
+                <dt>{ voice.words("advice.cause.feel") }</dt>
+                <dd>{ voice.say(&cause.feel) }</dd>
+                <dt>{ voice.words("advice.cause.confirm") }</dt>
+                <dd>{ voice.say(&cause.confirm) }</dd>
+                <dt>{ voice.words("advice.cause.cures") }</dt>
+                <dd>{ voice.say(&cause.cures) }</dd>
+            </dl>
+        </div>
+    };
+    let what = html! { <p>{ voice.say(&cause.what) }</p> };
+    let key = cause.cause.word();
+    if rank > 0 {
+        return html! {
+            <li class="cause" {key}>
+                <details class="cause-fold">
+                    <summary>
+                        <span class="cause-head">{ head }</span>
+                    </summary>
+                    { what }
+                    { body }
+                </details>
+            </li>
+        };
+    }
+    html! {
+        <li class="cause cause-first" {key}>
+            { head }
+            { what }
+            <details class="more" open=true>
+                <summary>{ voice.words("advice.cause.more") }</summary>
+                { body }
             </details>
         </li>
     }

@@ -7,8 +7,14 @@ use yew::prelude::*;
 use super::price::minutes;
 use super::{Voice, signal};
 
-/// The check with its cautions before it. `id` names its heading, `form` takes its result.
-pub fn next_check(voice: &Voice, check: &NextCheck, id: &'static str, form: Html) -> Html {
+/// The check with its cautions before it. `id` names its heading, `aside` puts it off, `form` takes its result.
+pub fn next_check(
+    voice: &Voice,
+    check: &NextCheck,
+    id: &'static str,
+    aside: Html,
+    form: Html,
+) -> Html {
     let time = minutes(voice, check.minutes);
     let name = check
         .question
@@ -20,7 +26,10 @@ pub fn next_check(voice: &Voice, check: &NextCheck, id: &'static str, form: Html
                 { name.unwrap_or_else(|| voice.words("advice.check.lap")) }
             </h3>
             <p class="check-why">{ voice.say(&check.why) }</p>
-            <p><span class="chip">{ voice.with("advice.check.takes", "time", Arg::Raw(time)) }</span></p>
+            <div class="check-now">
+                <span class="chip">{ voice.with("advice.check.takes", "time", Arg::Raw(time)) }</span>
+                { aside }
+            </div>
             { signal::grouped(voice, &check.cautions) }
             <p class="check-what">{ voice.say(&check.what) }</p>
             { form }

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use sagwright_core::advice::{Advice, Assumption, SetUpAdvice};
 use sagwright_core::intake::Question;
 use sagwright_core::quantity::{Dimension, Unit};
-use sagwright_core::words::{Book, Text, UnitChoice};
+use sagwright_core::words::{Arg, Book, Text, UnitChoice};
 use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
@@ -146,6 +146,7 @@ fn assumptions(
     if assumptions.is_empty() {
         return Html::default();
     }
+    let count = Arg::Count(i64::try_from(assumptions.len()).unwrap_or(i64::MAX));
     let items = assumptions.iter().map(|assumption| {
         html! {
             <li>
@@ -160,7 +161,10 @@ fn assumptions(
         <section class="part">
             { heading(voice, Part::Assumed) }
             <p>{ voice.words("advice.assumed.lead") }</p>
-            <ul class="assumed">{ for items }</ul>
+            <details class="more">
+                <summary>{ voice.with("advice.assumed.fold", "count", count) }</summary>
+                <ul class="assumed">{ for items }</ul>
+            </details>
         </section>
     }
 }

@@ -19,8 +19,6 @@ pub struct Props {
     pub question: Question,
     /// Told the answers with this one, once it is complete and the rider uses it.
     pub used: Callback<Rc<Wizard>>,
-    /// More buttons beside "use this answer".
-    pub children: Html,
 }
 
 /// The form. Nothing outside it changes until the answer is used, so that no number on the page moves while one types.
@@ -36,7 +34,7 @@ pub fn CheckForm(props: &Props) -> Html {
             browser::focus(SUMMARY);
         }
     });
-    let wizard = Rc::new(draft.on(&desk.wizard));
+    let wizard = Rc::new(draft.on(&desk.wizard, page));
     let own = {
         let (all, draft) = (desk.clone(), draft.dispatcher());
         Desk {
@@ -78,7 +76,6 @@ pub fn CheckForm(props: &Props) -> Html {
                 { answer_inputs(page, &found, settled) }
                 <div class="onward">
                     <button type="submit" class="button button-main">{ say("checking.use") }</button>
-                    { props.children.clone() }
                 </div>
             </form>
         </ContextProvider<Desk>>

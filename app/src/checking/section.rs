@@ -64,7 +64,15 @@ pub fn CheckSection(props: &Props) -> Html {
                 }
             </div>
             if let Some(check) = offered {
-                { next_check(voice, check, NAME, form(&desk, voice, course, checks, check)) }
+                {
+                    next_check(
+                        voice,
+                        check,
+                        NAME,
+                        aside(voice, course, checks, check),
+                        form(&desk, course, check),
+                    )
+                }
             } else {
                 <p>{ voice.words(if checks.is_empty() { "advice.check.none" } else { "advice.check.aside" }) }</p>
             }
@@ -120,27 +128,30 @@ fn take_back(
     html! { <button type="button" class="button quiet" {onclick}>{ voice.say(&text) }</button> }
 }
 
-fn form(
-    desk: &Desk,
+/// "I can't check this now".
+fn aside(
     voice: &Voice,
     course: &UseReducerHandle<Course>,
     checks: &[NextCheck],
     check: &NextCheck,
 ) -> Html {
-    let aside = {
+    let onclick = {
         let (course, what) = (course.clone(), check.what.clone());
         Callback::from(move |_: MouseEvent| course.dispatch(Step::PutAside(what.clone())))
     };
-    let words = if course.has_other(checks) {
-        "advice.check.cannot"
+    let words = if course.has_aside(checks) {
+        "advice.check.cannot-either"
     } else {
-        "advice.check.cannot-last"
+        "advice.check.cannot"
     };
-    let aside = html! {
-        <button type="button" class="button" onclick={aside}>{ voice.words(words) }</button>
-    };
+    html! {
+        <button type="button" class="button quiet" {onclick}>{ voice.words(words) }</button>
+    }
+}
+
+fn form(desk: &Desk, course: &UseReducerHandle<Course>, check: &NextCheck) -> Html {
     let Some(question) = check.question else {
-        return html! { <div class="onward">{ aside }</div> };
+        return Html::default();
     };
     let used = {
         let (desk, course) = (desk.clone(), course.clone());
@@ -152,7 +163,7 @@ fn form(
             browser::focus(Part::Check.id());
         })
     };
-    html! { <CheckForm key={question.word()} {question} {used}>{ aside }</CheckForm> }
+    html! { <CheckForm key={question.word()} {question} {used} /> }
 }
 
 fn offer_all(voice: &Voice, course: &UseReducerHandle<Course>) -> Html {

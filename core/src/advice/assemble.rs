@@ -92,9 +92,13 @@ pub fn advise_with(
     // Without rides the faults are judged by what shows standing still, on the bike that would be ridden.
     let still = || {
         let part = ridden_part(intake);
-        let situation = Situation::of(&part);
-        let suits = baseline(&situation);
-        rides::rehearsed(&part, &situation, &suits, &[], &mut |_, _| true)
+        let ridden = Situation::of(&part);
+        let suits = if ridden.now == situation.now {
+            suits.clone()
+        } else {
+            baseline(&ridden)
+        };
+        rides::rehearsed(&part, &ridden, &suits, &[], &mut |_, _| true)
     };
     let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
     let rehearsal = rehearsal.unwrap_or(Rehearsal {
@@ -125,7 +129,7 @@ pub fn advise_with(
         remedies,
         force_picture,
         breakaway,
-        rides: ridden.map(|ridden| ridden.showing(shown_ground(intake))),
+        rides: ridden.map(|ridden| ridden.showing(shown_ground(intake).as_ref())),
         assumptions: assumptions(&situation),
         cautions: general_cautions(&sheet),
     })))
