@@ -1,20 +1,21 @@
 //! The whole answer, put together.
 
-use super::answer::{
-    Advice, Assumption, CauseFinding, Caution, NextCheck, RemedyFinding, SetUpAdvice,
-};
+use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
+use super::rehearsed::rehearsed;
 use super::remedies;
+use super::remedy_finding::RemedyFinding;
 use super::ridden::{Progress, Ridden};
 use super::rides;
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
-use crate::cause::{Belief, Cause, Numbers, Rehearsal, checks, hypotheses, observations, possible};
+use crate::cause::{Belief, Cause, Numbers, checks, hypotheses, observations, possible};
 use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, check};
 use crate::quantity::Dimension;
+use crate::remedy::relief;
 use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
 use crate::units::{Band, newton_per_m};
@@ -88,12 +89,11 @@ pub fn advise_with(
         ridden,
     };
     // Without rides the faults are judged by what shows standing still.
-    let still = || rides::rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
-    let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
-    let rehearsal = rehearsal.unwrap_or(Rehearsal {
-        faults: Vec::new(),
-        rides: 0,
-    });
+    let still = || rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
+    let (rehearsal, tried) = ridden
+        .map(|ridden| (ridden.rehearsal.clone(), ridden.tried.clone()))
+        .or_else(still)
+        .unwrap_or_default();
     let numbers = Numbers::USUAL;
     let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
     let seen = observations(intake, &situation, &suits, &ways, &numbers);
@@ -107,13 +107,26 @@ pub fn advise_with(
         belief: &belief,
     };
     let causes = causes::findings(&belief);
-    let remedies = remedies::findings(&sheet, &belief, options.workshop.as_ref());
+    let check = checks::next_best(&case).map(|(check, _)| check);
+    let remedies = remedies::findings(
+        &sheet,
+        &relief::Case {
+            hypotheses: &ways,
+            rehearsal: &rehearsal,
+            belief: &belief,
+            complaints: intake.complaints.as_deref().unwrap_or_default(),
+            tried: &tried,
+            numbers: &numbers,
+        },
+        check,
+        options.workshop.as_ref(),
+    );
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
         caveats: caveats(&sheet, &belief),
         settings: settings(&sheet),
-        next_check: next_check(&case),
+        next_check: check.map(|check| next_check(&case, check)),
         causes,
         remedies,
         force_picture,
@@ -214,11 +227,10 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
         .collect()
 }
 
-fn next_check(case: &checks::Case) -> Option<NextCheck> {
-    let (check, _) = checks::next_best(case)?;
+fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
     let (first, second) = checks::told_apart(case, check);
     let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
-    Some(NextCheck {
+    NextCheck {
         what: part("what"),
         why: part("why")
             .with("a", causes::name(first).into())
@@ -230,7 +242,7 @@ fn next_check(case: &checks::Case) -> Option<NextCheck> {
             Question::ForkGas => cautions(&["gas-fork", "marked-maximum"]),
             _ => Vec::new(),
         },
-    })
+    }
 }
 
 fn assumptions(situation: &Situation) -> Vec<Assumption> {

@@ -1,6 +1,6 @@
 //! What a remedy would change on this bike, as far as statics can tell: sag, breakaway, end force, damping share.
 
-use super::answer::Effect;
+use super::remedy_finding::Effect;
 use super::figure::Provenance;
 use super::sheet::{Sheet, input, reason};
 use crate::bike::friction::Wear;

@@ -113,9 +113,9 @@ impl<'a> Bench<'a> {
         })
     }
 
-    /// The same with the adjusters and tyres as the rider has them, where told.
+    /// The same with the adjusters where the rider has them, as far as told.
     #[must_use]
-    pub fn as_told(mut self, intake: &Intake) -> Self {
+    pub fn with_clicks_of(mut self, intake: &Intake) -> Self {
         let fields = [
             Field::ForkCompressionNow,
             Field::ForkReboundNow,
@@ -127,12 +127,19 @@ impl<'a> Bench<'a> {
                 self.now_clicks[place] = whole(told, self.ranges[place]);
             }
         }
-        let told = |field: Field| field.si(intake).map(|pa| pascal(pa.clamp(0.2e5, 3.5e5)));
-        self.tyres = Ends {
-            front: told(Field::FrontTyre).unwrap_or(self.tyres.front),
-            rear: told(Field::RearTyre).unwrap_or(self.tyres.rear),
-        };
         self
+    }
+
+    /// The same with the adjusters and tyres as the rider has them, where told.
+    #[must_use]
+    pub fn as_told(self, intake: &Intake) -> Self {
+        let mut told = self.with_clicks_of(intake);
+        let tyre = |field: Field| field.si(intake).map(|pa| pascal(pa.clamp(0.2e5, 3.5e5)));
+        told.tyres = Ends {
+            front: tyre(Field::FrontTyre).unwrap_or(told.tyres.front),
+            rear: tyre(Field::RearTyre).unwrap_or(told.tyres.rear),
+        };
+        told
     }
 
     /// The set-up advised before any ride.
@@ -202,7 +209,7 @@ impl<'a> Bench<'a> {
     }
 
     /// A trial with each adjuster moved alone by so many clicks, in and out, within its range.
-    pub fn each_way(&self, from: &Trial, by: i16) -> Vec<Trial> {
+    pub fn each_way(&self, from: &Trial, by: f64) -> Vec<Trial> {
         (0..4)
             .flat_map(|place| [(place, -by), (place, by)])
             .map(|(place, by)| self.moved(from, &[(place, by)]))
@@ -212,12 +219,12 @@ impl<'a> Bench<'a> {
 
     /// The moves of several trials put together: the best two, then one more each.
     pub fn joined(&self, from: &Trial, helping: &[Trial]) -> Vec<Trial> {
-        let mut moves: Vec<(usize, i16)> = Vec::new();
+        let mut moves: Vec<(usize, f64)> = Vec::new();
         let mut joined = Vec::new();
         for trial in helping {
             let change = (0..4).find_map(|place| {
-                let by = i16::from(trial.clicks[place]) - i16::from(from.clicks[place]);
-                (by != 0).then_some((place, by))
+                let by = f64::from(trial.clicks[place]) - f64::from(from.clicks[place]);
+                (by != 0.0).then_some((place, by))
             });
             let Some((place, by)) = change else { continue };
             if moves.iter().any(|(taken, _)| *taken == place) {
@@ -228,20 +235,32 @@ impl<'a> Bench<'a> {
                 joined.push(self.moved(from, &moves));
             } else {
                 // The best move alone, twice as far.
-                joined.push(self.moved(from, &[(place, 2 * by)]));
+                joined.push(self.moved(from, &[(place, 2.0 * by)]));
             }
         }
         joined
     }
 
-    fn moved(&self, from: &Trial, moves: &[(usize, i16)]) -> Trial {
+    /// A trial with adjusters moved by so many clicks each, out above 0, within their ranges.
+    pub fn moved(&self, from: &Trial, moves: &[(usize, f64)]) -> Trial {
         let mut trial = from.clone();
         for (place, by) in moves {
-            let wanted = f64::from(i16::from(from.clicks[*place]) + by);
+            let wanted = f64::from(from.clicks[*place]) + by;
             let last = self.ranges[*place].saturating_sub(MARGIN);
             trial.clicks[*place] = whole(wanted.max(f64::from(MARGIN)), last);
         }
         trial
+    }
+
+    /// How far out of where it starts an adjuster stands, in clicks, and how many it has left outwards or inwards.
+    pub fn adjuster(&self, place: usize, out: bool) -> (f64, f64) {
+        let now = f64::from(self.now_clicks[place]);
+        let room = if out {
+            f64::from(self.ranges[place].saturating_sub(MARGIN)) - now
+        } else {
+            now - f64::from(MARGIN)
+        };
+        (now - f64::from(self.start[place]), room.max(0.0))
     }
 
     /// Both dampers of a trial.

@@ -112,8 +112,8 @@ pub fn search(bench: &Bench, watch: &mut Watch) -> Result<Option<Found>, RideErr
 }
 
 /// Clicks an adjuster is moved when each is tried alone, and around the best.
-const ALONE: i16 = 3;
-const AROUND: i16 = 1;
+const ALONE: f64 = 3.0;
+const AROUND: f64 = 1.0;
 
 /// The trials of the whole search, for an honest "of how many": springs 4, alone 8, together 4, around 8.
 const TRIALS: u32 = 24;
