@@ -12,8 +12,10 @@ use super::rides;
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
+use crate::cause::checks::How;
+use crate::cause::tried::change_text;
 use crate::cause::{Belief, Cause, Numbers, Rehearsal, checks, hypotheses, observations, possible};
-use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, check};
+use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
 use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
@@ -92,16 +94,18 @@ pub fn advise_with(
     let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
     let rehearsal = rehearsal.unwrap_or(Rehearsal {
         faults: Vec::new(),
+        changes: Vec::new(),
         rides: 0,
     });
     let numbers = Numbers::USUAL;
     let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
-    let seen = observations(intake, &situation, &suits, &ways, &numbers);
+    let seen = observations(intake, &situation, &suits, &rehearsal, &ways, &numbers);
     let belief = Belief::from(&ways, &numbers, seen);
     let case = checks::Case {
         intake,
         situation: &situation,
         baseline: &suits,
+        rehearsal: &rehearsal,
         hypotheses: &ways,
         numbers: &numbers,
         belief: &belief,
@@ -216,8 +220,22 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
 
 fn next_check(case: &checks::Case) -> Option<NextCheck> {
     let (check, _) = checks::next_best(case)?;
-    let (first, second) = checks::told_apart(case, check);
-    let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
+    let (first, second) = checks::told_apart(case, &check);
+    let (question, look, change) = match check.how {
+        How::Answer(question) => (Some(question), None, None),
+        How::Look(look) => (None, Some(look), None),
+        How::Try(change) => (None, None, Some(change)),
+    };
+    let part = |part: &str| {
+        if let Some(look) = look.filter(|_| part != "why") {
+            return Text::new(format!("look.{}.{part}", look.word()));
+        }
+        let text = Text::new(format!("check.{}.{part}", check.word));
+        match change {
+            Some(change) => text.with("change", change_text(change).into()),
+            None => text,
+        }
+    };
     Some(NextCheck {
         what: part("what"),
         why: part("why")
@@ -225,9 +243,23 @@ fn next_check(case: &checks::Case) -> Option<NextCheck> {
             .with("b", causes::name(second).into()),
         reading: part("reading"),
         minutes: check.minutes,
-        question: Some(check.question),
-        cautions: match check.question {
-            Question::ForkGas => cautions(&["gas-fork", "marked-maximum"]),
+        question,
+        look,
+        change,
+        cautions: match (question, change) {
+            _ if matches!(look, Some(Look::FreesWithAxleLoose)) => cautions(&["axle-clamps"]),
+            _ if matches!(look, Some(Look::LinkageStiff)) => {
+                cautions(&["workshop-lift", "axle-clamps"])
+            }
+            (Some(Question::ForkGas), _) | (_, Some(Change::ForkGasLess | Change::ForkGasMore)) => {
+                cautions(&["gas-fork", "marked-maximum"])
+            }
+            (_, Some(Change::ForkUp | Change::ForkDown)) => cautions(&["axle-clamps", "clearance"]),
+            (_, Some(Change::ShockPreloadMore | Change::ShockPreloadLess)) => {
+                cautions(&["spring-preload", "clearance"])
+            }
+            (_, Some(Change::TyresLess)) => cautions(&["tyres"]),
+            (_, Some(_)) => cautions(&["clicks"]),
             _ => Vec::new(),
         },
     })

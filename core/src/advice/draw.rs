@@ -11,9 +11,7 @@ use crate::intake::Field;
 use crate::quantity::Dimension;
 use crate::stance::curves::{Speed, fork_curve};
 use crate::stance::wanted::Case;
-use crate::stance::{
-    Breakaway, Pitch, Situation, StanceError, breakaway, equivalent::other_kind,
-};
+use crate::stance::{Breakaway, Pitch, Situation, StanceError, breakaway, equivalent::other_kind};
 use crate::units::Length;
 use crate::words::{Arg, Text};
 

@@ -36,7 +36,11 @@ pub fn ridden(
         })
     };
     let found = search(&bench, &mut watch).ok()??;
-    let grounds: Vec<Ground> = found.feel.iter().map(|(ground, ..)| ground.clone()).collect();
+    let grounds: Vec<Ground> = found
+        .feel
+        .iter()
+        .map(|(ground, ..)| ground.clone())
+        .collect();
     let showing = grounds::showing(&sound, &grounds).ok()?;
     let mut watch = |done: u32, of: u32| {
         progress(&Progress {
@@ -121,13 +125,14 @@ fn on_likely_bikes(
         .into_iter()
         .map(|way| {
             // Signs by turns, so that no two inputs that matter move together in both.
-            let other = Input::ALL.iter().enumerate().fold(
-                situation.clone(),
-                |moved, (place, input)| {
-                    let sign = if place % 2 == 0 { way } else { -way };
-                    input.moved(&moved, sign * input.deviation(situation))
-                },
-            );
+            let other =
+                Input::ALL
+                    .iter()
+                    .enumerate()
+                    .fold(situation.clone(), |moved, (place, input)| {
+                        let sign = if place % 2 == 0 { way } else { -way };
+                        input.moved(&moved, sign * input.deviation(situation))
+                    });
             let suits = stance::baseline(&other);
             (other, suits)
         })

@@ -3,6 +3,7 @@
 //! A [`Trial`] is a bike down to its oil; the [`Bench`] holds all that stays the same from trial to trial and rides many of
 //! them in step over [`Ground`]s that are as hard as a healthy bike can take.
 
+pub mod changes;
 pub mod condition;
 pub mod grounds;
 mod still;

@@ -234,7 +234,7 @@ impl<'a> Bench<'a> {
         joined
     }
 
-    fn moved(&self, from: &Trial, moves: &[(usize, i16)]) -> Trial {
+    pub(super) fn moved(&self, from: &Trial, moves: &[(usize, i16)]) -> Trial {
         let mut trial = from.clone();
         for (place, by) in moves {
             let wanted = f64::from(i16::from(from.clicks[*place]) + by);

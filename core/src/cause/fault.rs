@@ -193,4 +193,3 @@ const LEAST_AIR_GAP: Length = metre(0.04);
 const WORN_VOID_M: f64 = 0.008;
 /// Void when all pressure behind the oil is lost: fork, along the leg, and shock, at its shaft, m (from memory).
 const LOST_VOID_M: (f64, f64) = (0.006, 0.0045);
-

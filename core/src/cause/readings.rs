@@ -228,10 +228,7 @@ impl Reader<'_> {
                 Dimension::Pressure,
             ),
             off_by: now - suits.value,
-            sigma: together(
-                together(gauge, range.half_width / 1.28),
-                0.15 * BAR_IN_PA,
-            ),
+            sigma: together(together(gauge, range.half_width / 1.28), 0.15 * BAR_IN_PA),
             pushed: of_degree(&[Cause::GasLow, Cause::GasHigh], suits.value),
             shows: 1.0,
         })
@@ -254,7 +251,10 @@ impl Reader<'_> {
     /// Free sag beside rider sag: their difference is the spring's, preload moves both.
     fn fork_free_sag(&self) -> Option<Reading> {
         let stance = self.baseline.stance.ok()?;
-        let [usual_free, usual] = [stance.free.fork.middle.value, stance.ridden.fork.middle.value];
+        let [usual_free, usual] = [
+            stance.free.fork.middle.value,
+            stance.ridden.fork.middle.value,
+        ];
         let free = self.told(Field::ForkFreeSag, usual_free)?;
         let ridden = self.told(Field::ForkRiderSag, usual)?;
         let suits = usual - usual_free;
@@ -289,7 +289,10 @@ impl Reader<'_> {
     /// What the free sag would be with rider sag on target: preload moves both alike, near enough.
     fn rear_free_sag(&self) -> Option<Reading> {
         let stance = self.baseline.stance.ok()?;
-        let [usual_free, usual] = [stance.free.rear.middle.value, stance.ridden.rear.middle.value];
+        let [usual_free, usual] = [
+            stance.free.rear.middle.value,
+            stance.ridden.rear.middle.value,
+        ];
         let free = self.told(Field::RearFreeSag, usual_free)?;
         let ridden = self.told(Field::RearRiderSag, usual)?;
         let suits = usual - usual_free;

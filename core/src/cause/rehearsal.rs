@@ -7,6 +7,7 @@ use super::fault::Fault;
 use super::felt::{Felt, Seen, felt};
 use crate::bench::{Bench, Ground, Outcome, Still, Trial};
 use crate::feel::{Ends, Metrics};
+use crate::intake::Change;
 use crate::ride::RideError;
 
 /// A fault as this bike would show it.
@@ -76,8 +77,19 @@ impl Shown {
 pub struct Rehearsal {
     /// Every fault of every cause the bike can have.
     pub faults: Vec<Rehearsed>,
+    /// What each change made at the track does to the healthy bike.
+    pub changes: Vec<Moved>,
     /// Rides ridden.
     pub rides: u32,
+}
+
+/// What one change made at the track does to the healthy bike.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Moved {
+    /// The change.
+    pub change: Change,
+    /// What the rider would feel of it; below 0 is better.
+    pub felt: Felt,
 }
 
 /// Rides done, rides there will be; answers whether to go on.
@@ -114,6 +126,15 @@ pub fn rehearse(
             places.push((fault, with, against));
         }
     }
+    let made: Vec<(Change, usize)> = Change::ALL
+        .iter()
+        .filter_map(|change| {
+            let place = cast.place(|bench, healthy| {
+                bench.changed(healthy, *change).ok_or(RideError::Nothing)
+            })?;
+            Some((*change, place))
+        })
+        .collect();
     let Some((ridden, rides)) = cast.ride(grounds, watch)? else {
         return Ok(None);
     };
@@ -135,7 +156,18 @@ pub fn rehearse(
             }
         })
         .collect();
-    Ok(Some(Rehearsal { faults, rides }))
+    let changes = made
+        .into_iter()
+        .map(|(change, place)| Moved {
+            change,
+            felt: felt(&seen(place), &seen(0), grounds),
+        })
+        .collect();
+    Ok(Some(Rehearsal {
+        faults,
+        changes,
+        rides,
+    }))
 }
 
 /// Everyone who rides in a rehearsal: on each bench the same trials in the same order, the healthy bike first.
@@ -159,7 +191,11 @@ impl Cast<'_> {
             .map(|(bench, trials)| make(bench, &trials[0]))
             .collect::<Result<_, _>>()
             .ok()?;
-        let alike = |place: &usize| made.iter().zip(&self.trials).all(|(one, all)| all[*place] == *one);
+        let alike = |place: &usize| {
+            made.iter()
+                .zip(&self.trials)
+                .all(|(one, all)| all[*place] == *one)
+        };
         if let Some(known) = (0..self.stills.len()).find(alike) {
             return Some(known);
         }
@@ -202,7 +238,11 @@ impl Cast<'_> {
                     }
                 }
             }
-            ridden.extend(found.into_iter().map(|all| all.into_iter().flatten().collect()));
+            ridden.extend(
+                found
+                    .into_iter()
+                    .map(|all| all.into_iter().flatten().collect()),
+            );
         }
         Ok(Some((ridden, all)))
     }
@@ -223,9 +263,7 @@ fn shown(with: &Seen, against: &Seen) -> Shown {
         ]
     };
     let (deep_now, deep_then) = (deepest(with), deepest(against));
-    let both = |now: Ends<f64>, then: Ends<f64>| {
-        [now.front - then.front, now.rear - then.rear]
-    };
+    let both = |now: Ends<f64>, then: Ends<f64>| [now.front - then.front, now.rear - then.rear];
     Shown {
         free_m: both(now.free_m, then.free_m),
         ridden_m: both(now.ridden_m, then.ridden_m),
