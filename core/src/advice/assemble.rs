@@ -14,7 +14,9 @@ use super::sheet::Sheet;
 use super::stop::stop_riding;
 use crate::cause::checks::How;
 use crate::cause::tried::change_text;
-use crate::cause::{Belief, Cause, Numbers, Rehearsal, checks, hypotheses, observations, possible};
+use crate::cause::{
+    Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, observations, possible,
+};
 use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
 use crate::stance::baseline::stance_now;
@@ -115,7 +117,7 @@ pub fn advise_with(
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &belief),
+        caveats: caveats(&sheet, &belief, &ways),
         settings: settings(&sheet),
         next_check: next_check(&case),
         causes,
@@ -149,30 +151,46 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 }
 
 /// What to know before trusting the answer, most pressing first.
-fn caveats(sheet: &Sheet, belief: &Belief) -> Vec<Text> {
+fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
     /// Two leading causes closer than this are a close call.
     const CLOSE: f64 = 1.3;
-    /// Below this even the likeliest cause says next to nothing.
+    /// Share of the second cause's chance that it has beside the first, from which both may be there at once.
+    const TOGETHER: f64 = 0.5;
+    /// Below this a cause is not worth telling beside another.
     const WORTH_TELLING: f64 = 0.12;
+    /// More than this many misfits would say that nothing is known.
+    const MOST_MISFITS: usize = 2;
     let mut caveats = Vec::new();
     if sheet.intake.stop_signs.is_none() {
         caveats.push(Text::new("caveat.stop-signs"));
     }
     caveats.extend(contradictions(sheet));
+    caveats.extend(
+        belief
+            .misfits()
+            .into_iter()
+            .take(MOST_MISFITS)
+            .map(|misfit| Text::new("caveat.misfit").with("evidence", misfit.text.clone().into())),
+    );
     let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
     if out_of_reach {
         caveats.push(Text::new("caveat.out-of-reach"));
     }
     let ranked = belief.ranked();
     if let [(first, p), (second, q), ..] = ranked.as_slice()
-        && *p < CLOSE * q
-        && *p > WORTH_TELLING
+        && *q > WORTH_TELLING
     {
-        caveats.push(
-            Text::new("caveat.close-call")
+        let at_once = belief.both(ways, *first, *second) > TOGETHER * q;
+        let key = match at_once {
+            true => Some("caveat.both"),
+            false if *p < CLOSE * q => Some("caveat.close-call"),
+            false => None,
+        };
+        caveats.extend(key.map(|key| {
+            Text::new(key)
                 .with("first", causes::name(*first).into())
-                .with("second", causes::name(*second).into()),
-        );
+                .with("second", causes::name(*second).into())
+        }));
     }
     if !sheet.situation.told.class {
         caveats.push(Text::new("caveat.class"));

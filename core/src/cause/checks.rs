@@ -102,9 +102,9 @@ pub struct Case<'a> {
 
 /// The check that tells most for its minutes among those not answered yet, with the bits it would tell.
 ///
-/// `None` when everything has been answered or nothing left would tell at least three hundredths of a bit.
+/// `None` when everything has been answered or nothing left would tell at least a twentieth of a bit.
 pub fn next_best(case: &Case) -> Option<(Check, f64)> {
-    const LEAST_BITS: f64 = 0.03;
+    const LEAST_BITS: f64 = 0.05;
     all()
         .filter(|check| !answered(case, check.how) && sensible(case, check.how))
         .map(|check| (check, expected_bits(case, &check)))
