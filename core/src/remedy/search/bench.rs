@@ -1,6 +1,6 @@
 //! The test bench: turns a trial (springs and clicks) into a bike and rides several side by side.
 
-use wide::f64x4;
+use wide::f32x8;
 
 use super::grounds::Ground;
 use crate::bike::damping::design::USUAL_OIL;
@@ -10,7 +10,7 @@ use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
 use crate::feel::{Feel, Metrics};
 use crate::intake::{Field, Intake};
 use crate::lane::Lane;
-use crate::ride::run::Ride;
+use crate::ride::run::{Ride, SEARCH_STEP_S};
 use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
 use crate::stance::baseline::Front;
 use crate::stance::clickers::{self, Clickers, MARGIN};
@@ -18,8 +18,9 @@ use crate::stance::tyres::tyres;
 use crate::stance::{Baseline, Situation};
 use crate::units::{DampingRate, newton_second_per_meter, pascal};
 
-/// Step of the rides in a search, s: twice the usual one, which `docs/ride.md` shows to be close enough to choose by.
-pub const SEARCH_STEP_S: f64 = 1e-3;
+/// What set-ups are compared in: eight numbers of 32 bits, the most rides in a second wherever it was measured
+/// (`docs/ride.md`, which also says what the short numbers cost).
+pub type Row = f32x8;
 
 /// The four low-speed adjusters, clicks from closed: fork compression, fork rebound, shock compression, shock rebound.
 pub type Clicks = [u8; 4];
@@ -237,30 +238,12 @@ impl<'a> Bench<'a> {
         (fork, shock)
     }
 
-    /// Rides all trials over one ground, four side by side, and averages over its courses.
-    pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Outcome>, RideError> {
-        let mut all = Vec::with_capacity(trials.len());
-        for group in trials.chunks(f64x4::LANES) {
-            let bike = self.bike::<f64x4>(group)?;
-            let ridden: Vec<(Metrics<f64x4>, f64x4)> = ground
-                .pieces
-                .iter()
-                .map(|course| feel(&bike, course))
-                .collect();
-            all.extend((0..group.len()).filter_map(|lane| {
-                let one: Vec<_> = ridden
-                    .iter()
-                    .map(|(metrics, _)| metrics.lane(lane))
-                    .collect();
-                let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
-                let falls = rides.iter().map(|rides| 1.0 - rides).sum();
-                Some(Outcome {
-                    metrics: Metrics::mean(&one)?,
-                    falls,
-                })
-            }));
-        }
-        Ok(all)
+    /// All trials as bikes, as many side by side as there are lanes.
+    pub fn side_by_side(&self, trials: &[Trial]) -> Result<Vec<Bike<Row>>, RideError> {
+        trials
+            .chunks(Row::LANES)
+            .map(|group| self.bike(group))
+            .collect()
     }
 
     /// Several trials as bikes side by side.
@@ -296,6 +279,32 @@ impl<'a> Bench<'a> {
     pub(super) fn tyre_radius_m(&self) -> f64 {
         0.5 * (self.tyres.front.radius + self.tyres.rear.radius).value
     }
+}
+
+/// Rides what [`Bench::side_by_side`] made of `trials` trials over one ground, and averages over its courses.
+pub fn ride(bikes: &[Bike<Row>], trials: usize, ground: &Ground) -> Vec<Outcome> {
+    let mut all = Vec::with_capacity(trials);
+    for bike in bikes {
+        let ridden: Vec<(Metrics<Row>, Row)> = ground
+            .pieces
+            .iter()
+            .map(|course| feel(bike, course))
+            .collect();
+        let left = (trials - all.len()).min(Row::LANES);
+        all.extend((0..left).filter_map(|lane| {
+            let one: Vec<_> = ridden
+                .iter()
+                .map(|(metrics, _)| metrics.lane(lane))
+                .collect();
+            let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
+            let falls = rides.iter().map(|rides| 1.0 - rides).sum();
+            Some(Outcome {
+                metrics: Metrics::mean(&one)?,
+                falls,
+            })
+        }));
+    }
+    all
 }
 
 /// Figures of one ride, and 1 per lane that rode to the end, 0 where the bike fell.
