@@ -67,10 +67,13 @@ fn as_plain<T: Lane, P: Lane>() {
     }
 }
 
+/// Parts of a cell, one for each lane.
+const PARTS: [f64; 8] = [0.0, 0.37, 0.5, 1.99, 2.01, 3.4, 4.75, 0.01];
+
 /// Whole parts of places, and rows of four, lane by lane.
 fn looks_up<T: Lane>() {
     for first in 0..128_u16 {
-        let place = |lane: usize| (f64::from(first) + 0.37 * lane as f64) % 128.0;
+        let place = |lane: usize| (f64::from(first) + PARTS[lane]) % 128.0;
         let marked = T::from_lanes(place) - T::splat(0.5) + T::splat(T::WHOLE);
         let rows =
             T::rows(|lane| [0.0, 1.0, 2.0, 3.0].map(|row| T::one(row + place(lane).floor())));
