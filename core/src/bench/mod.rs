@@ -12,4 +12,4 @@ mod trials;
 pub use condition::{Condition, MidValveShare};
 pub use grounds::Ground;
 pub use still::Still;
-pub use trials::{Bench, Clicks, Outcome, SEARCH_STEP_S, Trial};
+pub use trials::{Bench, Clicks, Outcome, Row, Trial, ride};
