@@ -9,7 +9,7 @@ use crate::stance::baseline::{Baseline, baseline, fork_pressure, fork_rate, shoc
 use crate::stance::clickers::{self, CLICK};
 use crate::stance::tyres::tyres;
 use crate::stance::unknowns::{
-    DRAWS, Draw, FOUR_IN_FIVE, Input, Range, SEED, Share, around, draws, shares,
+    Alone, DRAWS, Draw, FOUR_IN_FIVE, Input, Range, SEED, Share, around, draws, shares,
 };
 use crate::stance::{Situation, StanceError};
 use crate::units::{Band, Pressure};
@@ -36,43 +36,41 @@ impl Ranges {
 
     /// As [`Self::of`], from so many draws and with that seed.
     pub fn from_draws(situation: &Situation, advised: &Baseline, count: u32, seed: u32) -> Self {
-        let bench = Bench::of(situation, advised);
-        let drawn: Vec<Numbers> = draws(situation, count, seed)
+        let cards = Cards::of(situation, advised);
+        let drawn: Vec<Card> = draws(situation, count, seed)
             .iter()
-            .map(|draw| bench.numbers(draw))
+            .map(|draw| cards.of_draw(draw))
             .collect();
-        let alone: Vec<(Input, Vec<(f64, Numbers)>)> = Input::ALL
+        let alone: Vec<(Input, Vec<(f64, Card)>)> = Input::ALL
             .into_iter()
             .map(|input| {
-                let values = around(situation, input);
-                let numbers = values
+                let draws = around(situation, input);
+                let cards = draws
                     .iter()
-                    .map(|(draw, weight)| (*weight, bench.numbers(draw)));
-                (input, numbers.collect())
+                    .map(|(draw, weight)| (*weight, cards.of_draw(draw)));
+                (input, cards.collect())
             })
             .collect();
         let ids: BTreeSet<SettingId> = drawn.iter().flat_map(BTreeMap::keys).copied().collect();
         let of = |id: SettingId| {
-            let values: Vec<_> = drawn.iter().map(|one| one.get(&id).copied()).collect();
-            let alone: Vec<_> = alone
+            let on = |card: &Card| card.get(&id).copied();
+            let alone: Vec<Alone> = alone
                 .iter()
-                .map(|(input, values)| {
-                    let values = values
+                .map(|(input, cards)| Alone {
+                    input: *input,
+                    numbers: cards
                         .iter()
-                        .map(|(weight, one)| (*weight, one.get(&id).copied()));
-                    (*input, values.collect())
+                        .map(|(weight, card)| (*weight, on(card)))
+                        .collect(),
                 })
                 .collect();
             Some(NumberRange {
-                range: Range::of(&values)?,
+                range: Range::of(&drawn.iter().map(on).collect::<Vec<_>>())?,
                 shares: shares(&alone),
             })
         };
-        Self(
-            ids.into_iter()
-                .filter_map(|id| Some((id, of(id)?)))
-                .collect(),
-        )
+        let ranges = ids.into_iter().filter_map(|id| Some((id, of(id)?)));
+        Self(ranges.collect())
     }
 
     /// The range of one number.
@@ -156,16 +154,16 @@ impl Ranges {
 }
 
 /// Every number of the card that has an answer, SI.
-type Numbers = BTreeMap<SettingId, f64>;
+type Card = BTreeMap<SettingId, f64>;
 
 /// What the card is worked out on for one draw after the other.
-struct Bench<'a> {
+struct Cards<'a> {
     advised: &'a Baseline,
     /// What bikes of the other classes are advised: each is told to fit the springs of its own.
     others: Vec<(BikeClass, Baseline)>,
 }
 
-impl<'a> Bench<'a> {
+impl<'a> Cards<'a> {
     fn of(situation: &Situation, advised: &'a Baseline) -> Self {
         let class = |situation: &Situation| situation.machine.class.kind;
         Self {
@@ -179,15 +177,15 @@ impl<'a> Bench<'a> {
         }
     }
 
-    fn numbers(&self, draw: &Draw) -> Numbers {
+    fn of_draw(&self, draw: &Draw) -> Card {
         let class = draw.situation.machine.class.kind;
         let other = self.others.iter().find(|(other, _)| *other == class);
-        numbers(draw, other.map_or(self.advised, |(_, baseline)| baseline))
+        card(draw, other.map_or(self.advised, |(_, baseline)| baseline))
     }
 }
 
 /// The card of one draw; clicks are not rounded.
-fn numbers(draw: &Draw, advised: &Baseline) -> Numbers {
+fn card(draw: &Draw, advised: &Baseline) -> Card {
     let situation = &draw.situation;
     let anew = advised.set_anew(situation);
     let mut found = BTreeMap::new();

@@ -260,7 +260,7 @@ impl Input {
             Self::Fuel => {
                 moved.load.fuel = kinds::nth(FuelLoad::ALL, at)
                     .copied()
-                    .unwrap_or(moved.load.fuel)
+                    .unwrap_or(moved.load.fuel);
             }
             Self::FrontShare => moved.machine.front_share += at,
             Self::ForkSag => moved.fork_sag += metre(at),

@@ -33,4 +33,4 @@ mod range;
 pub use draws::{DRAWS, Draw, SEED, around, draws};
 pub use input::{FOUR_IN_FIVE, Input, Spread};
 pub use moves::{Move, moves};
-pub use range::{Range, Ranged, Share, ranged, shares};
+pub use range::{Alone, Range, Ranged, Share, ranged, shares};

@@ -51,17 +51,22 @@ pub fn ranged(
     let draws = draws(situation, DRAWS, SEED);
     let found: Vec<_> = draws.iter().map(|draw| answer(&draw.situation)).collect();
     let values: Vec<Option<f64>> = found.iter().map(|found| found.ok()).collect();
-    match (Range::of(&values), found.into_iter().find_map(Result::err)) {
-        (None, Some(problem)) => Err(problem),
-        (range, _) => {
-            let range = range.expect("without a problem every draw has an answer");
-            Ok(Ranged {
-                value,
-                half_width: 0.5 * (range.high - range.low),
-                range,
-            })
-        }
-    }
+    let problem = found.into_iter().find_map(Result::err);
+    let range = match (Range::of(&values), problem) {
+        (Some(range), _) => range,
+        (None, Some(problem)) => return Err(problem),
+        // No draw was lost, so there was none: nothing for the answer to be off by.
+        (None, None) => Range {
+            low: value,
+            high: value,
+            lost: 0.0,
+        },
+    };
+    Ok(Ranged {
+        value,
+        half_width: 0.5 * (range.high - range.low),
+        range,
+    })
 }
 
 impl Range {
@@ -100,16 +105,24 @@ fn percentile(sorted: &[f64], share: f64) -> f64 {
     sorted[at] + (place - below) * (sorted[next] - sorted[at])
 }
 
+/// One number with one input at a few of its values and all others at their likeliest.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Alone {
+    /// The input.
+    pub input: Input,
+    /// Weight and number at each value, as [`around`](super::around) gives them; no number where a value has no answer.
+    pub numbers: Vec<(f64, Option<f64>)>,
+}
+
 /// What each input explains of one number, most first: the variance of what it does alone as a share of the sum of all.
 ///
-/// `alone` holds, for each input, the weight and the number at each of its values as [`around`](super::around) gives them. A
-/// value without an answer is left out. A number that nothing moves has no shares.
-pub fn shares(alone: &[(Input, Vec<(f64, Option<f64>)>)]) -> Vec<Share> {
+/// A value without an answer is left out. A number that nothing moves has no shares.
+pub fn shares(alone: &[Alone]) -> Vec<Share> {
     let mut shares: Vec<Share> = alone
         .iter()
-        .map(|(input, values)| Share {
-            input: *input,
-            share: variance(values),
+        .map(|alone| Share {
+            input: alone.input,
+            share: variance(&alone.numbers),
         })
         .collect();
     let all: f64 = shares.iter().map(|share| share.share).sum();
