@@ -66,6 +66,8 @@ pub struct SetUpAdvice {
     pub rides: Option<Ridden>,
     /// What was assumed for want of an answer, and which page would narrow it.
     pub assumptions: Vec<Assumption>,
+    /// The one answer that would narrow the numbers most, where one is worth giving.
+    pub narrows_most: Option<NarrowsMost>,
     /// Cautions that apply to anything advised here.
     pub cautions: Vec<Caution>,
 }
@@ -307,6 +309,17 @@ pub struct Assumption {
     pub text: Text,
     /// The page that would replace it.
     pub question: Option<Question>,
+}
+
+/// The answer that would narrow the numbers most.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NarrowsMost {
+    /// The page that asks for it.
+    pub question: Question,
+    /// What to answer or measure, and what it would do.
+    pub text: Text,
+    /// By how much the ranges would shrink, on average over all numbers, 0 to 1.
+    pub narrows_by: f64,
 }
 
 /// How bad it would be, after ANSI Z535.6.

@@ -6,6 +6,7 @@ use super::answer::{
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
+use super::ranges::Ranges;
 use super::remedies;
 use super::ridden::{Progress, Ridden};
 use super::rides;
@@ -85,11 +86,13 @@ pub fn advise_with(
         let fork = ridden.fork_rate.map(newton_per_m);
         suits = suits.with_springs(&situation, fork, newton_per_m(ridden.shock_rate));
     }
+    let ranges = Ranges::of(&situation, &suits);
     let sheet = Sheet {
         intake,
         situation: &situation,
         baseline: &suits,
         ridden,
+        ranges: &ranges,
     };
     // Without rides the faults are judged by what shows standing still.
     let still = || rides::rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
@@ -126,6 +129,7 @@ pub fn advise_with(
         breakaway,
         rides: ridden.cloned(),
         assumptions: assumptions(&situation),
+        narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),
     })))
 }
@@ -175,6 +179,8 @@ fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
     let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
     if out_of_reach {
         caveats.push(Text::new("caveat.out-of-reach"));
+    } else if sheet.ranges.often_out_of_reach() {
+        caveats.push(Text::new("caveat.often-out-of-reach"));
     }
     let ranked = belief.ranked();
     if let [(first, p), (second, q), ..] = ranked.as_slice()

@@ -227,7 +227,7 @@ fn effect(word: &'static str, before: f64, after: f64, dimension: Dimension) -> 
         before: Some(before),
         after,
         dimension,
-        reason: reason(&format!("effect-{word}"), Vec::new(), Vec::new()),
+        reason: reason(&format!("effect-{word}"), Vec::new()),
     }
 }
 

@@ -9,6 +9,7 @@ mod draw;
 mod effects;
 mod figure;
 mod picture;
+pub mod ranges;
 mod remedies;
 mod ridden;
 mod rides;

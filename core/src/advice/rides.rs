@@ -12,7 +12,7 @@ use crate::remedy::search::{Found, Stage, search};
 use crate::ride::ground::Feature;
 use crate::ride::run::STEP_S;
 use crate::ride::{RideError, trace};
-use crate::stance::unknowns::Input;
+use crate::stance::unknowns::{SEED, draws};
 use crate::stance::{self, Baseline, Situation};
 use crate::words::{Arg, Text};
 
@@ -113,7 +113,10 @@ pub fn rehearsed(
     Some(all)
 }
 
-/// Rides the faults on the likeliest bike and on two that are as far from it as what is not known allows, one each way.
+/// Bikes drawn from what is not known that take turns with the likeliest in a rehearsal.
+const OTHER_BIKES: u32 = 2;
+
+/// Rides the faults on the likeliest bike and on others drawn from what is not known.
 fn on_likely_bikes(
     situation: &Situation,
     baseline: &Baseline,
@@ -121,18 +124,13 @@ fn on_likely_bikes(
     can_have: &dyn Fn(Cause) -> bool,
     watch: &mut Watch,
 ) -> Option<Rehearsal> {
-    let others: Vec<(Situation, Baseline)> = [1.0, -1.0]
+    // The ground is laid out for one wheelbase, so other classes that the answers leave open stay out.
+    let class = situation.machine.class.kind;
+    let others: Vec<(Situation, Baseline)> = draws(situation, OTHER_BIKES, SEED)
         .into_iter()
-        .map(|way| {
-            // Signs by turns, so that no two inputs that matter move together in both.
-            let other =
-                Input::ALL
-                    .iter()
-                    .enumerate()
-                    .fold(situation.clone(), |moved, (place, input)| {
-                        let sign = if place % 2 == 0 { way } else { -way };
-                        input.moved(&moved, sign * input.deviation(situation))
-                    });
+        .map(|draw| draw.situation)
+        .filter(|other| other.machine.class.kind == class)
+        .map(|other| {
             let suits = stance::baseline(&other);
             (other, suits)
         })
