@@ -5,10 +5,10 @@ use crate::cause::Cause;
 use crate::cause::Cause::{
     Attitude, ForkBound, ForkCompressionLittle, ForkCompressionMuch, ForkFriction, ForkOilHigh,
     ForkOilLow, ForkOilWorn, ForkPreload, ForkRateSoft, ForkRateStiff, ForkReboundFast,
-    ForkReboundSlow, ForkReservoir, GasDrag, GasHigh, GasLow, GasNegative, HeadBearings,
-    LinkageDry, MidValve, NothingWrong, ShockCompressionLittle, ShockCompressionMuch, ShockGasLost,
-    ShockPreload, ShockRateSoft, ShockRateStiff, ShockReboundFast, ShockReboundSlow, TyreHigh,
-    TyreLow,
+    ForkReboundSlow, ForkReservoir, GasDrag, GasHigh, GasLow, GasNegative, GasShifted,
+    HeadBearings, LinkageDry, MidValve, NothingWrong, ShockCompressionLittle, ShockCompressionMuch,
+    ShockGasLost, ShockPreload, ShockRateSoft, ShockRateStiff, ShockReboundFast, ShockReboundSlow,
+    TyreHigh, TyreLow,
 };
 
 /// One remedy of the catalogue.
@@ -151,6 +151,7 @@ pub const CATALOGUE: &[Entry] = &[
         &[
             (GasLow, 1.0),
             (GasHigh, 1.0),
+            (GasShifted, 1.0),
             (GasDrag, 0.2),
             (GasNegative, 0.2),
         ],
@@ -169,6 +170,7 @@ pub const CATALOGUE: &[Entry] = &[
             (ForkRateStiff, 0.1),
             (ForkOilHigh, 0.2),
             (GasHigh, 0.1),
+            (GasShifted, 0.5),
             (ForkFriction, 0.05),
         ],
         5,
