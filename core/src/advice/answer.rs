@@ -7,7 +7,7 @@ use super::picture::{BreakawayTable, ForcePicture};
 use super::remedy_finding::RemedyFinding;
 use super::ridden::Ridden;
 use crate::cause::Cause;
-use crate::intake::{End, Question, StopSign};
+use crate::intake::{Change, End, Look, Question, StopSign};
 use crate::words::Text;
 
 /// What Sagwright answers to an intake.
@@ -51,7 +51,7 @@ pub struct SetUpAdvice {
     pub caveats: Vec<Text>,
     /// Springs, sags, preload, every adjuster, tyre pressures.
     pub settings: Vec<Setting>,
-    /// Causes, most likely first; probabilities sum to 1 over all causes looked at.
+    /// Causes, most likely first. Each has the chance that it is there; two can be there at once, so they need not add up to 1.
     pub causes: Vec<CauseFinding>,
     /// The check that separates the leading causes best for the minutes it costs.
     pub next_check: Option<NextCheck>,
@@ -65,6 +65,8 @@ pub struct SetUpAdvice {
     pub rides: Option<Ridden>,
     /// What was assumed for want of an answer, and which page would narrow it.
     pub assumptions: Vec<Assumption>,
+    /// The one answer that would narrow the numbers most, where one is worth giving.
+    pub narrows_most: Option<NarrowsMost>,
     /// Cautions that apply to anything advised here.
     pub cautions: Vec<Caution>,
 }
@@ -163,7 +165,7 @@ pub struct NearestRate {
     pub free_sag: f64,
 }
 
-/// A cause with its share of the belief.
+/// A cause with the chance that it is there.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CauseFinding {
     /// Which cause.
@@ -178,7 +180,7 @@ pub struct CauseFinding {
     pub confirm: Text,
     /// What cures it, from cheap to dear.
     pub cures: Text,
-    /// Share of the belief, 0 to 1.
+    /// Chance that it is there, 0 to 1.
     pub probability: f64,
     /// That share in words ("likely, about 2 in 3").
     pub chance: Text,
@@ -210,6 +212,10 @@ pub struct NextCheck {
     pub minutes: u32,
     /// The page on which its result can be entered, where there is one.
     pub question: Option<Question>,
+    /// The look at the parked bike, where that is the check; its result goes into [`crate::intake::Measured::looks`].
+    pub look: Option<Look>,
+    /// The change to ride a lap with, where that is the check; its result goes into [`crate::intake::Intake::tried`].
+    pub change: Option<Change>,
     /// Cautions before doing it.
     pub cautions: Vec<Caution>,
 }
@@ -221,6 +227,17 @@ pub struct Assumption {
     pub text: Text,
     /// The page that would replace it.
     pub question: Option<Question>,
+}
+
+/// The answer that would narrow the numbers most.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NarrowsMost {
+    /// The page that asks for it.
+    pub question: Question,
+    /// What to answer or measure, and what it would do.
+    pub text: Text,
+    /// By how much the ranges would shrink, on average over all numbers, 0 to 1.
+    pub narrows_by: f64,
 }
 
 /// How bad it would be, after ANSI Z535.6.

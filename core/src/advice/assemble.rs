@@ -4,6 +4,7 @@ use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpA
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
+use super::ranges::Ranges;
 use super::rehearsed::rehearsed;
 use super::remedies;
 use super::remedy_finding::RemedyFinding;
@@ -12,8 +13,12 @@ use super::rides;
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
-use crate::cause::{Belief, Cause, Numbers, checks, hypotheses, observations, possible};
-use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, check};
+use crate::cause::checks::How;
+use crate::cause::tried::change_text;
+use crate::cause::{
+    Belief, Cause, Hypothesis, Numbers, checks, hypotheses, observations, possible,
+};
+use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
 use crate::remedy::relief;
 use crate::stance::baseline::stance_now;
@@ -82,26 +87,29 @@ pub fn advise_with(
         let fork = ridden.fork_rate.map(newton_per_m);
         suits = suits.with_springs(&situation, fork, newton_per_m(ridden.shock_rate));
     }
+    let ranges = Ranges::of(&situation, &suits);
     let sheet = Sheet {
         intake,
         situation: &situation,
         baseline: &suits,
         ridden,
+        ranges: &ranges,
     };
     // Without rides the faults are judged by what shows standing still.
     let still = || rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
-    let (rehearsal, tried) = ridden
-        .map(|ridden| (ridden.rehearsal.clone(), ridden.tried.clone()))
+    let (rehearsal, remedied) = ridden
+        .map(|ridden| (ridden.rehearsal.clone(), ridden.remedied.clone()))
         .or_else(still)
         .unwrap_or_default();
     let numbers = Numbers::USUAL;
     let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
-    let seen = observations(intake, &situation, &suits, &ways, &numbers);
+    let seen = observations(intake, &situation, &suits, &rehearsal, &ways, &numbers);
     let belief = Belief::from(&ways, &numbers, seen);
     let case = checks::Case {
         intake,
         situation: &situation,
         baseline: &suits,
+        rehearsal: &rehearsal,
         hypotheses: &ways,
         numbers: &numbers,
         belief: &belief,
@@ -115,24 +123,25 @@ pub fn advise_with(
             rehearsal: &rehearsal,
             belief: &belief,
             complaints: intake.complaints.as_deref().unwrap_or_default(),
-            tried: &tried,
+            remedied: &remedied,
             numbers: &numbers,
         },
-        check,
+        check.as_ref(),
         options.workshop.as_ref(),
     );
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &belief),
+        caveats: caveats(&sheet, &belief, &ways),
         settings: settings(&sheet),
-        next_check: check.map(|check| next_check(&case, check)),
+        next_check: check.as_ref().map(|check| next_check(&case, check)),
         causes,
         remedies,
         force_picture,
         breakaway,
         rides: ridden.cloned(),
         assumptions: assumptions(&situation),
+        narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),
     })))
 }
@@ -158,30 +167,48 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 }
 
 /// What to know before trusting the answer, most pressing first.
-fn caveats(sheet: &Sheet, belief: &Belief) -> Vec<Text> {
+fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
     /// Two leading causes closer than this are a close call.
     const CLOSE: f64 = 1.3;
-    /// Below this even the likeliest cause says next to nothing.
+    /// Share of the second cause's chance that it has beside the first, from which both may be there at once.
+    const TOGETHER: f64 = 0.5;
+    /// Below this a cause is not worth telling beside another.
     const WORTH_TELLING: f64 = 0.12;
+    /// More than this many misfits would say that nothing is known.
+    const MOST_MISFITS: usize = 2;
     let mut caveats = Vec::new();
     if sheet.intake.stop_signs.is_none() {
         caveats.push(Text::new("caveat.stop-signs"));
     }
     caveats.extend(contradictions(sheet));
+    caveats.extend(
+        belief
+            .misfits()
+            .into_iter()
+            .take(MOST_MISFITS)
+            .map(|misfit| Text::new("caveat.misfit").with("evidence", misfit.text.clone().into())),
+    );
     let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
     if out_of_reach {
         caveats.push(Text::new("caveat.out-of-reach"));
+    } else if sheet.ranges.often_out_of_reach() {
+        caveats.push(Text::new("caveat.often-out-of-reach"));
     }
     let ranked = belief.ranked();
     if let [(first, p), (second, q), ..] = ranked.as_slice()
-        && *p < CLOSE * q
-        && *p > WORTH_TELLING
+        && *q > WORTH_TELLING
     {
-        caveats.push(
-            Text::new("caveat.close-call")
+        let at_once = belief.both(ways, *first, *second) > TOGETHER * q;
+        let key = match at_once {
+            true => Some("caveat.both"),
+            false if *p < CLOSE * q => Some("caveat.close-call"),
+            false => None,
+        };
+        caveats.extend(key.map(|key| {
+            Text::new(key)
                 .with("first", causes::name(*first).into())
-                .with("second", causes::name(*second).into()),
-        );
+                .with("second", causes::name(*second).into())
+        }));
     }
     if !sheet.situation.told.class {
         caveats.push(Text::new("caveat.class"));
@@ -229,7 +256,21 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
 
 fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
     let (first, second) = checks::told_apart(case, check);
-    let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
+    let (question, look, change) = match check.how {
+        How::Answer(question) => (Some(question), None, None),
+        How::Look(look) => (None, Some(look), None),
+        How::Try(change) => (None, None, Some(change)),
+    };
+    let part = |part: &str| {
+        if let Some(look) = look.filter(|_| part != "why") {
+            return Text::new(format!("look.{}.{part}", look.word()));
+        }
+        let text = Text::new(format!("check.{}.{part}", check.word));
+        match change {
+            Some(change) => text.with("change", change_text(change).into()),
+            None => text,
+        }
+    };
     NextCheck {
         what: part("what"),
         why: part("why")
@@ -237,9 +278,23 @@ fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
             .with("b", causes::name(second).into()),
         reading: part("reading"),
         minutes: check.minutes,
-        question: Some(check.question),
-        cautions: match check.question {
-            Question::ForkGas => cautions(&["gas-fork", "marked-maximum"]),
+        question,
+        look,
+        change,
+        cautions: match (question, change) {
+            _ if matches!(look, Some(Look::FreesWithAxleLoose)) => cautions(&["axle-clamps"]),
+            _ if matches!(look, Some(Look::LinkageStiff)) => {
+                cautions(&["workshop-lift", "axle-clamps"])
+            }
+            (Some(Question::ForkGas), _) | (_, Some(Change::ForkGasLess | Change::ForkGasMore)) => {
+                cautions(&["gas-fork", "marked-maximum"])
+            }
+            (_, Some(Change::ForkUp | Change::ForkDown)) => cautions(&["axle-clamps", "clearance"]),
+            (_, Some(Change::ShockPreloadMore | Change::ShockPreloadLess)) => {
+                cautions(&["spring-preload", "clearance"])
+            }
+            (_, Some(Change::TyresLess)) => cautions(&["tyres"]),
+            (_, Some(_)) => cautions(&["clicks"]),
             _ => Vec::new(),
         },
     }

@@ -9,6 +9,7 @@ mod draw;
 mod effects;
 mod figure;
 mod picture;
+pub mod ranges;
 mod rehearsed;
 mod remedies;
 mod remedy_finding;

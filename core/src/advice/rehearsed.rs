@@ -7,8 +7,8 @@ use crate::intake::{ForkKind, Intake};
 use crate::remedy::RemedyId;
 use crate::remedy::catalogue::CATALOGUE;
 use crate::remedy::relief::{Case, Judge};
-use crate::remedy::tried::{Tried, on_sound_bike, places};
-use crate::stance::unknowns::Input;
+use crate::remedy::remedied::{Remedied, on_sound_bike, places};
+use crate::stance::unknowns::{SEED, draws};
 use crate::stance::{self, Baseline, Situation};
 
 /// Every fault this bike could have and every remedy for it, ridden over these grounds, or judged standing still where there
@@ -21,7 +21,7 @@ pub fn rehearsed(
     baseline: &Baseline,
     grounds: &[Ground],
     watch: &mut Watch,
-) -> Option<(Rehearsal, Tried)> {
+) -> Option<(Rehearsal, Remedied)> {
     let own = |cause: Cause| {
         if situation.gas() {
             !cause.needs_coil()
@@ -34,24 +34,24 @@ pub fn rehearsed(
     let mut cast = Cast::new(&benches).ok()?;
     let placed = on_sound_bike(&mut cast, &situation.surroundings);
     let mut all = rehearse(&mut cast, grounds, own, watch).ok()??;
-    let mut tried = Tried::of(&cast, &placed, (&all.faults, 0), grounds, false);
+    let mut remedied = Remedied::of(&cast, &placed, (&all.faults, 0), grounds, false);
     if intake.bike.fork.is_none() {
         let (gas, with_gas) = on_gas(intake, grounds, all.faults.len(), watch)?;
         all.faults.extend(gas.faults);
         all.rides += gas.rides;
-        tried.and(with_gas);
+        remedied.and(with_gas);
     }
     if !grounds.is_empty() {
-        let wanted = worth_riding(intake, situation, baseline, &all, &tried);
+        let wanted = worth_riding(intake, situation, baseline, &all, &remedied);
         let here: Vec<_> = wanted
             .into_iter()
             .filter(|(set, _)| set.iter().all(|place| own(all.faults[*place].cause)))
             .collect();
-        all.rides += tried
+        all.rides += remedied
             .ride_whole(&mut cast, &all.faults, &here, grounds, watch)
             .ok()??;
     }
-    Some((all, tried))
+    Some((all, remedied))
 }
 
 /// The faults and remedies that only gas has, on the same bike with a gas fork.
@@ -60,7 +60,7 @@ fn on_gas(
     grounds: &[Ground],
     first: usize,
     watch: &mut Watch,
-) -> Option<(Rehearsal, Tried)> {
+) -> Option<(Rehearsal, Remedied)> {
     let mut with_gas = intake.clone();
     with_gas.bike.fork = Some(ForkKind::GasOneLeg);
     let situation = Situation::of(&with_gas);
@@ -70,33 +70,35 @@ fn on_gas(
     let mut cast = Cast::new(&benches).ok()?;
     let placed = on_sound_bike(&mut cast, &situation.surroundings);
     let gas = rehearse(&mut cast, grounds, Cause::needs_gas, watch).ok()??;
-    let tried = Tried::of(&cast, &placed, (&gas.faults, first), grounds, true);
-    Some((gas, tried))
+    let remedied = Remedied::of(&cast, &placed, (&gas.faults, first), grounds, true);
+    Some((gas, remedied))
 }
 
-/// The likeliest bike and, where it is to be ridden, two that are as far from it as what is not known allows, one each way.
+/// Bikes drawn from what is not known that take turns with the likeliest where it is ridden.
+const OTHER_BIKES: u32 = 2;
+
+/// The likeliest bike and, where it is to be ridden, others drawn from what is not known.
 fn likely_bikes(
     situation: &Situation,
     baseline: &Baseline,
     ridden: bool,
 ) -> Vec<(Situation, Baseline)> {
-    let ways: &[f64] = if ridden { &[1.0, -1.0] } else { &[] };
-    let others = ways.iter().map(|way| {
-        // Signs by turns, so that no two inputs that matter move together in both.
-        let other =
-            Input::ALL
-                .iter()
-                .enumerate()
-                .fold(situation.clone(), |moved, (place, input)| {
-                    let sign = if place % 2 == 0 { *way } else { -way };
-                    input.moved(&moved, sign * input.deviation(situation))
-                });
-        let suits = stance::baseline(&other);
-        (other, suits)
-    });
-    core::iter::once((situation.clone(), baseline.clone()))
-        .chain(others)
-        .collect()
+    let mut bikes = vec![(situation.clone(), baseline.clone())];
+    if ridden {
+        // The ground is laid out for one wheelbase, so other classes that the answers leave open stay out.
+        let class = situation.machine.class.kind;
+        let drawn = draws(situation, OTHER_BIKES, SEED).into_iter();
+        let others = drawn.map(|draw| draw.situation);
+        bikes.extend(
+            others
+                .filter(|other| other.machine.class.kind == class)
+                .map(|other| {
+                    let suits = stance::baseline(&other);
+                    (other, suits)
+                }),
+        );
+    }
+    bikes
 }
 
 /// A bench for each bike, its adjusters where they were told to stand; `None` when the likeliest cannot be ridden.
@@ -116,7 +118,7 @@ fn worth_riding(
     situation: &Situation,
     baseline: &Baseline,
     rehearsal: &Rehearsal,
-    tried: &Tried,
+    remedied: &Remedied,
 ) -> Vec<(Vec<usize>, Vec<RemedyId>)> {
     /// Share of the belief that is ridden, on so many bikes at most, with so many remedies each.
     const SHARE: f64 = 0.8;
@@ -126,14 +128,14 @@ fn worth_riding(
     const LEAST: f64 = 0.05;
     let numbers = Numbers::USUAL;
     let ways = hypotheses(rehearsal, &numbers, |cause| possible(intake, cause), true);
-    let seen = observations(intake, situation, baseline, &ways, &numbers);
+    let seen = observations(intake, situation, baseline, rehearsal, &ways, &numbers);
     let belief = Belief::from(&ways, &numbers, seen);
     let case = Case {
         hypotheses: &ways,
         rehearsal,
         belief: &belief,
         complaints: intake.complaints.as_deref().unwrap_or_default(),
-        tried,
+        remedied,
         numbers: &numbers,
     };
     let judge = Judge::new(&case);

@@ -16,7 +16,7 @@ use crate::cause::felt::shows_at;
 use crate::cause::figures::told_as;
 use crate::intake::{End, Feeling, ForkKind, Workshop};
 use crate::remedy::relief::{Case, Judge, Worth};
-use crate::remedy::tried::{Found, places};
+use crate::remedy::remedied::{Found, places};
 use crate::remedy::{RemedyId, Rung, Tier, ladder};
 use crate::words::{Arg, Text};
 
@@ -182,7 +182,7 @@ impl Told<'_> {
         let faults = &self.case.rehearsal.faults;
         let ridden = self.judge.believed.iter().find_map(|(place, _)| {
             let hypothesis = &self.case.hypotheses[*place];
-            let (before, after) = self.case.tried.ridden(id, &places(hypothesis, faults))?;
+            let (before, after) = self.case.remedied.ridden(id, &places(hypothesis, faults))?;
             Some((hypothesis, before, after))
         });
         let Some((hypothesis, before, after)) = ridden else {
@@ -244,6 +244,7 @@ fn figures(
                 inputs: Vec::new(),
                 equation: Text::new(format!("{}.because", keys[place])),
                 source: Text::new(format!("{}.source", keys[place])),
+                range_from: Vec::new(),
                 sensitivity: Vec::new(),
             },
         })

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::cause::Rehearsal;
 use crate::quantity::Dimension;
-use crate::remedy::Tried;
+use crate::remedy::Remedied;
 use crate::words::Text;
 
 /// The outcome of riding many set-ups over the rider's ground mix.
@@ -27,7 +27,7 @@ pub struct Ridden {
     /// What every cause would do to this bike.
     pub rehearsal: Rehearsal,
     /// What every remedy would do to this bike.
-    pub tried: Tried,
+    pub remedied: Remedied,
 }
 
 /// Low-speed adjusters, clicks from closed.

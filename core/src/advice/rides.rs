@@ -34,7 +34,11 @@ pub fn ridden(
         })
     };
     let found = search(&bench, &mut watch).ok()??;
-    let grounds: Vec<Ground> = found.feel.iter().map(|(ground, ..)| ground.clone()).collect();
+    let grounds: Vec<Ground> = found
+        .feel
+        .iter()
+        .map(|(ground, ..)| ground.clone())
+        .collect();
     let showing = grounds::showing(&sound, &grounds).ok()?;
     let mut watch = |done: u32, of: u32| {
         progress(&Progress {
@@ -43,7 +47,7 @@ pub fn ridden(
             trying: Text::new("rides.faults"),
         })
     };
-    let (rehearsal, tried) = rehearsed(intake, situation, baseline, &showing, &mut watch)?;
+    let (rehearsal, remedied) = rehearsed(intake, situation, baseline, &showing, &mut watch)?;
     let [
         fork_compression,
         fork_rebound,
@@ -73,7 +77,7 @@ pub fn ridden(
         before_told,
         rides: found.rides + rehearsal.rides,
         rehearsal,
-        tried,
+        remedied,
     })
 }
 

@@ -4,6 +4,7 @@
 //! them in step over [`Ground`]s that are as hard as a healthy bike can take.
 
 mod cast;
+pub mod changes;
 pub mod condition;
 pub mod grounds;
 mod still;
@@ -13,4 +14,4 @@ pub use cast::{Cast, Watch};
 pub use condition::{Condition, MidValveShare};
 pub use grounds::Ground;
 pub use still::Still;
-pub use trials::{Bench, Clicks, Outcome, SEARCH_STEP_S, Trial};
+pub use trials::{Bench, Clicks, Outcome, Row, Trial, ride};

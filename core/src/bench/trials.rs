@@ -1,6 +1,6 @@
 //! Turns a trial (springs, clicks and the condition of everything else) into a bike and rides several side by side.
 
-use wide::f64x4;
+use wide::f32x8;
 
 use super::condition::Condition;
 use super::grounds::Ground;
@@ -13,7 +13,7 @@ use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
 use crate::feel::{Ends, Feel, Metrics};
 use crate::intake::{Field, Intake};
 use crate::lane::Lane;
-use crate::ride::run::Ride;
+use crate::ride::run::{Ride, SEARCH_STEP_S};
 use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
 use crate::stance::baseline::Front;
 use crate::stance::clickers::{self, Clickers, MARGIN};
@@ -21,11 +21,9 @@ use crate::stance::tyres::tyres;
 use crate::stance::{Baseline, Situation};
 use crate::units::{BAR_IN_PA, DampingRate, Pressure, newton_second_per_meter, pascal};
 
-/// Step of the rides in a search, s: twice the usual one, which `docs/ride.md` shows to be close enough to choose by.
-pub const SEARCH_STEP_S: f64 = 1e-3;
-
-/// The lanes in which trials ride.
-type Together = f64x4;
+/// What set-ups are compared in: eight numbers of 32 bits, the most rides in a second wherever it was measured
+/// (`docs/ride.md`, which also says what the short numbers cost).
+pub type Row = f32x8;
 
 /// The four low-speed adjusters, clicks from closed: fork compression, fork rebound, shock compression, shock rebound.
 pub type Clicks = [u8; 4];
@@ -335,59 +333,30 @@ impl<'a> Bench<'a> {
         Ok(front.min(rear))
     }
 
-    /// Rides all trials over one ground, several side by side, and averages over its courses.
-    pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Outcome>, RideError> {
-        let mut all = Vec::with_capacity(trials.len());
-        for group in trials.chunks(Together::LANES) {
-            let bike = self.bike::<Together>(group)?;
-            all.extend(Self::ride_group(&bike, group.len(), ground));
-        }
-        Ok(all)
-    }
-
-    /// Rides trials that fit side by side over every ground: for each trial the outcomes in the order of the grounds.
+    /// Rides trials over every ground: for each trial the outcomes in the order of the grounds.
     pub fn ride_everywhere(
         &self,
         trials: &[Trial],
         grounds: &[Ground],
     ) -> Result<Vec<Vec<Outcome>>, RideError> {
+        let bikes = self.side_by_side(trials)?;
         let mut all: Vec<Vec<Outcome>> = vec![Vec::with_capacity(grounds.len()); trials.len()];
-        for (group, found) in trials
-            .chunks(Together::LANES)
-            .zip(all.chunks_mut(Together::LANES))
-        {
-            let bike = self.bike::<Together>(group)?;
-            for ground in grounds {
-                let outcomes = Self::ride_group(&bike, group.len(), ground);
-                for (of_trial, outcome) in found.iter_mut().zip(outcomes) {
-                    of_trial.push(outcome);
-                }
+        for ground in grounds {
+            for (of_trial, outcome) in all.iter_mut().zip(ride(&bikes, trials.len(), ground)) {
+                of_trial.push(outcome);
             }
         }
         Ok(all)
     }
 
     /// How many trials ride side by side: groups of this many waste nothing.
-    pub const SIDE_BY_SIDE: usize = Together::LANES;
+    pub const SIDE_BY_SIDE: usize = Row::LANES;
 
-    fn ride_group(bike: &Bike<Together>, count: usize, ground: &Ground) -> Vec<Outcome> {
-        let ridden: Vec<(Metrics<Together>, Together)> = ground
-            .pieces
-            .iter()
-            .map(|course| feel(bike, course))
-            .collect();
-        (0..count)
-            .filter_map(|lane| {
-                let one: Vec<_> = ridden
-                    .iter()
-                    .map(|(metrics, _)| metrics.lane(lane))
-                    .collect();
-                let falls = ridden.iter().map(|(_, rides)| 1.0 - rides.lane(lane)).sum();
-                Some(Outcome {
-                    metrics: Metrics::mean(&one)?,
-                    falls,
-                })
-            })
+    /// All trials as bikes, as many side by side as there are lanes.
+    pub fn side_by_side(&self, trials: &[Trial]) -> Result<Vec<Bike<Row>>, RideError> {
+        trials
+            .chunks(Row::LANES)
+            .map(|group| self.bike(group))
             .collect()
     }
 
@@ -469,6 +438,32 @@ fn margins_pa(dampers: &Ends<Damper>) -> Result<[f64; 2], OutOfRange> {
         one(&dampers.front, HARD_HIT_M_S)?,
         one(&dampers.rear, 0.4 * HARD_HIT_M_S)?,
     ])
+}
+
+/// Rides what [`Bench::side_by_side`] made of `trials` trials over one ground, and averages over its courses.
+pub fn ride(bikes: &[Bike<Row>], trials: usize, ground: &Ground) -> Vec<Outcome> {
+    let mut all = Vec::with_capacity(trials);
+    for bike in bikes {
+        let ridden: Vec<(Metrics<Row>, Row)> = ground
+            .pieces
+            .iter()
+            .map(|course| feel(bike, course))
+            .collect();
+        let left = (trials - all.len()).min(Row::LANES);
+        all.extend((0..left).filter_map(|lane| {
+            let one: Vec<_> = ridden
+                .iter()
+                .map(|(metrics, _)| metrics.lane(lane))
+                .collect();
+            let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
+            let falls = rides.iter().map(|rides| 1.0 - rides).sum();
+            Some(Outcome {
+                metrics: Metrics::mean(&one)?,
+                falls,
+            })
+        }));
+    }
+    all
 }
 
 /// Figures of one ride, and 1 per lane that rode to the end, 0 where the bike fell.

@@ -7,6 +7,7 @@ use super::fault::Fault;
 use super::felt::{Felt, Seen, felt};
 use crate::bench::{Cast, Ground, Watch};
 use crate::feel::{Ends, Metrics};
+use crate::intake::Change;
 use crate::ride::RideError;
 
 /// A fault as this bike would show it.
@@ -87,8 +88,19 @@ impl Shown {
 pub struct Rehearsal {
     /// Every fault of every cause the bike can have.
     pub faults: Vec<Rehearsed>,
+    /// What each change made at the track does to the healthy bike.
+    pub changes: Vec<Moved>,
     /// Rides ridden.
     pub rides: u32,
+}
+
+/// What one change made at the track does to the healthy bike.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Moved {
+    /// The change.
+    pub change: Change,
+    /// What the rider would feel of it; below 0 is better.
+    pub felt: Felt,
 }
 
 /// Rides every fault over the grounds. `None` when `watch` says to stop.
@@ -113,6 +125,15 @@ pub fn rehearse(
             places.push((fault, with, against));
         }
     }
+    let made: Vec<(Change, usize)> = Change::ALL
+        .iter()
+        .filter_map(|change| {
+            let place = cast.place(|bench, healthy| {
+                bench.changed(healthy, *change).ok_or(RideError::Nothing)
+            })?;
+            Some((*change, place))
+        })
+        .collect();
     let Some(rides) = cast.ride(grounds, watch)? else {
         return Ok(None);
     };
@@ -129,7 +150,18 @@ pub fn rehearse(
             }
         })
         .collect();
-    Ok(Some(Rehearsal { faults, rides }))
+    let changes = made
+        .into_iter()
+        .map(|(change, place)| Moved {
+            change,
+            felt: felt(&seen(cast, place), &seen(cast, Cast::HEALTHY), grounds),
+        })
+        .collect();
+    Ok(Some(Rehearsal {
+        faults,
+        changes,
+        rides,
+    }))
 }
 
 /// A trial of a cast as it stands and as it was ridden.
@@ -156,9 +188,7 @@ fn shown(with: &Seen, against: &Seen) -> Shown {
         ]
     };
     let (deep_now, deep_then) = (deepest(with), deepest(against));
-    let both = |now: Ends<f64>, then: Ends<f64>| {
-        [now.front - then.front, now.rear - then.rear]
-    };
+    let both = |now: Ends<f64>, then: Ends<f64>| [now.front - then.front, now.rear - then.rear];
     Shown {
         free_m: both(now.free_m, then.free_m),
         ridden_m: both(now.ridden_m, then.ridden_m),

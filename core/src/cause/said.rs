@@ -236,6 +236,7 @@ pub const fn onset(cause: Cause) -> &'static [Since] {
             &[Slowly, Suddenly]
         }
         Cause::GasNegative | Cause::ForkBound => &[Suddenly, SinceWork],
+        Cause::GasShifted => &[Suddenly],
         Cause::ForkOilLow => &[Slowly, SinceWork],
         Cause::ForkOilHigh => &[SinceWork],
         Cause::GasDrag | Cause::MidValve => &[Always],

@@ -2,7 +2,7 @@
 
 use super::RemedyId;
 use super::apply::{Suits, done};
-use super::tried::Steps;
+use super::remedied::Steps;
 use crate::bench::{Cast, Still, Trial};
 use crate::cause::felt::{Felt, Seen, felt};
 use crate::cause::rehearsal::Rehearsed;

@@ -1,7 +1,7 @@
 //! What a remedy is worth to this rider: how much of what was complained of goes, and what gets worse for it.
 
 use super::RemedyId;
-use super::tried::{Steps, Tried, UNMOVED, places};
+use super::remedied::{Steps, Remedied, UNMOVED, places};
 use crate::cause::said::trouble;
 use crate::cause::{Belief, Hypothesis, Numbers, Rehearsal};
 use crate::intake::{Complaint, End, Feeling, Severity};
@@ -25,7 +25,7 @@ pub struct Case<'a> {
     /// What was complained of; nothing where nothing was said or nothing bothers.
     pub complaints: &'a [Complaint],
     /// What every remedy does to this bike.
-    pub tried: &'a Tried,
+    pub remedied: &'a Remedied,
     /// The table of hand-set numbers.
     pub numbers: &'a Numbers,
 }
@@ -108,13 +108,13 @@ impl<'a> Judge<'a> {
         for (place, chance) in &self.believed {
             let hypothesis = &self.case.hypotheses[*place];
             let faults = &self.case.rehearsal.faults;
-            let around = self.case.tried.around(remedy, hypothesis, faults);
+            let around = self.case.remedied.around(remedy, hypothesis, faults);
             let gone = self.gone(&around);
             let relief = self.together(&gone);
             worth.relief += chance * relief;
             if self
                 .case
-                .tried
+                .remedied
                 .puts_right(remedy, &places(hypothesis, faults))
             {
                 worth.puts_right += chance;

@@ -28,7 +28,7 @@ pub const UNMOVED: Steps = [[0.0; 2]; FEELINGS];
 
 /// All that was tried.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-pub struct Tried {
+pub struct Remedied {
     /// What remedies do to a sound bike; those that do nothing are left out.
     pub own: Vec<Own>,
     /// Which faults they take away, all or in part; those they leave as they are are left out.
@@ -135,7 +135,7 @@ fn unbled(healthy: &Trial, told: &Surroundings) -> Trial {
     trial
 }
 
-impl Tried {
+impl Remedied {
     /// What remedies do to the sound bike of a ridden cast, and to each of `faults`, whose places count from `first`.
     pub fn of(
         cast: &Cast,
