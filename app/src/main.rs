@@ -2,12 +2,13 @@
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
 //! `shell` holds page and address together; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
-//! and `pictures` show what it says;
+//! and `pictures` show what it says, `checking` has the next check answered there;
 //! every sentence is in `words/`.
 
 mod advice_page;
 mod advising;
 mod browser;
+mod checking;
 mod desk;
 mod examples;
 mod inputs;

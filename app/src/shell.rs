@@ -37,12 +37,13 @@ pub fn Shell() -> Html {
     let kept = use_kept(&wizard);
     let adviser = use_memo((), |()| Adviser::default());
     let rider = use_memo((), |()| Rider::default());
+    let change = use_callback(store.dispatcher(), |action, store| store.dispatch(action));
     let route = use_route();
     use_arrival(route);
 
     let desk = Desk {
         wizard,
-        change: store.dispatcher(),
+        change,
         adviser: (*adviser).clone(),
         rider: (*rider).clone(),
     };

@@ -12,7 +12,9 @@ use super::contents::{Part, contents, heading};
 use super::paper::use_open_on_paper;
 use super::reason::why;
 use super::units::unit_switches;
-use super::{Voice, breakaway, causes, next_check, remedies, rides, settings, signal, stop};
+use super::{Voice, breakaway, causes, remedies, rides, settings, signal, stop};
+use crate::advising::Stand;
+use crate::checking::Moved;
 use crate::pictures::{Chart, Figure};
 
 /// The advice and how it is told.
@@ -28,6 +30,14 @@ pub struct Props {
     pub on_question: Callback<Question>,
     /// Asked to show one kind of number in another unit.
     pub on_unit: Callback<(Dimension, Unit)>,
+    /// What the advice rests on.
+    pub stand: Stand,
+    /// Whether rides are under way that will move it.
+    pub busy: bool,
+    /// What the last check moved.
+    pub moved: Option<Rc<Moved>>,
+    /// The part about the next check.
+    pub check: Html,
     /// What stands between the answer and its reasons: how far the rides are.
     #[prop_or_default]
     pub children: Html,
@@ -41,6 +51,10 @@ impl PartialEq for Props {
             && self.units == other.units
             && self.on_question == other.on_question
             && self.on_unit == other.on_unit
+            && self.stand == other.stand
+            && self.busy == other.busy
+            && self.moved == other.moved
+            && self.check == other.check
             && self.children == other.children
     }
 }
@@ -59,16 +73,20 @@ pub fn AdviceView(props: &Props) -> Html {
 }
 
 fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
+    let told = causes::Told {
+        advice,
+        stand: props.stand,
+        busy: props.busy,
+        moved: props.moved.as_deref(),
+    };
     html! {
         <>
             { answer(voice, advice) }
             { props.children.clone() }
             { contents(voice, &Part::of(advice)) }
             { settings::settings(voice, &advice.settings, &props.on_unit) }
-            { causes::causes(voice, &advice.causes) }
-            if let Some(check) = &advice.next_check {
-                { next_check::next_check(voice, check, &props.on_question) }
-            }
+            { causes::causes(voice, told) }
+            { props.check.clone() }
             { remedies::remedies(voice, &advice.remedies) }
             <section class="part">
                 { heading(voice, Part::Picture) }
@@ -104,13 +122,15 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
 
 /// The answer in one sentence, and what has to be said beneath it.
 fn answer(voice: &Voice, advice: &SetUpAdvice) -> Html {
-    let caveats = advice.caveats.iter().map(|caveat| {
-        html! { <li>{ voice.say(caveat) }</li> }
-    });
+    let by_the_causes = |caveat: &&Text| caveat.key == causes::NO_FIELD_DATA;
+    let caveats = advice.caveats.iter().filter(|one| !by_the_causes(one));
+    let caveats: Vec<Html> = caveats
+        .map(|caveat| html! { <li>{ voice.say(caveat) }</li> })
+        .collect();
     html! {
         <section class="verdict" aria-label={voice.words("advice.answer")}>
             <p class="verdict-sentence">{ voice.say(&advice.sentence) }</p>
-            if !advice.caveats.is_empty() {
+            if !caveats.is_empty() {
                 <ul class="verdict-caveats">{ for caveats }</ul>
             }
         </section>

@@ -16,7 +16,9 @@ const OWN: &str = include_str!("../../words/en-advice.json");
 const SOURCES: &[&str] = &[
     include_str!("breakaway.rs"),
     include_str!("causes.rs"),
+    include_str!("chances.rs"),
     include_str!("contents.rs"),
+    include_str!("evidence.rs"),
     include_str!("nearest.rs"),
     include_str!("next_check.rs"),
     include_str!("price.rs"),
@@ -28,6 +30,8 @@ const SOURCES: &[&str] = &[
     include_str!("stop.rs"),
     include_str!("units.rs"),
     include_str!("view.rs"),
+    include_str!("../checking/moved.rs"),
+    include_str!("../checking/section.rs"),
     include_str!("../pictures/chart.rs"),
     include_str!("../pictures/figure.rs"),
     include_str!("../pictures/ride_chart.rs"),

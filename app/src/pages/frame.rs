@@ -47,7 +47,7 @@ pub fn Frame(props: &Props) -> Html {
         <>
             <p class="back"><a href={props.back.fragment()}>{ say("frame.back") }</a></p>
             <div class="question asked">
-                { summary(&desk, &props.troubles) }
+                { trouble_list(&desk, &props.troubles) }
                 { caption(&desk, page) }
                 <h1 id={HEADING} tabindex="-1">{ heading(&desk, page) }</h1>
                 <div class="beside">
@@ -124,7 +124,8 @@ fn count(number: usize) -> Arg {
     Arg::Count(i64::try_from(number).unwrap_or(i64::MAX))
 }
 
-fn summary(desk: &Desk, troubles: &[Trouble]) -> Html {
+/// What keeps an answer from being used, each leading to its input; nothing where all is well.
+pub fn trouble_list(desk: &Desk, troubles: &[Trouble]) -> Html {
     if troubles.is_empty() {
         return Html::default();
     }

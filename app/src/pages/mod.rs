@@ -17,8 +17,9 @@ mod start_again;
 
 pub use advice::AdvicePage;
 pub use check::CheckPage;
+pub use frame::{SUMMARY, trouble_list};
 pub use landing::LandingPage;
 pub use open::OpenPage;
-pub use question::QuestionPage;
+pub use question::{QuestionPage, answer_inputs};
 pub use sheet::SheetPage;
 pub use start_again::StartAgainPage;

@@ -41,6 +41,8 @@ pub enum Action {
     NothingMeasured,
     /// Let a page's boxes stand as its answer.
     Accept(Page),
+    /// Gave a page the answer it has in other answers: a draft that is used, or those of before, to take an answer back.
+    Adopt(Page, Rc<Wizard>),
     /// Opened a saved document.
     Open(Box<Intake>),
     /// Started again.
@@ -103,6 +105,7 @@ impl Wizard {
                     .for_each(|page| next.dont_know(page, true));
             }
             Action::Accept(page) => return self.accepted(page),
+            Action::Adopt(page, other) => next.adopt(page, &other),
             Action::Open(intake) => return Self::from_intake(*intake),
             Action::Clear => return Self::default(),
         }

@@ -7,6 +7,7 @@ use sagwright_core::intake::{
 use sagwright_core::quantity::How;
 
 use super::Wizard;
+use super::order::Page;
 
 /// The option of equal rank with which a rider says that they do not know.
 pub const CANNOT_SAY: &str = "dont-know";
@@ -152,6 +153,17 @@ impl Slot {
             Self::Ground(terrain) => terrain.word(),
             Self::Detail(..) => self.family(),
             Self::How(field) => field.path(),
+        }
+    }
+
+    /// The page it stands on.
+    pub const fn page(self) -> Page {
+        match self {
+            Self::One(question) => Page::Ask(question),
+            Self::Push(_) => Page::Ask(Question::PushTest),
+            Self::Ground(_) => Page::Ask(Question::GroundMix),
+            Self::Detail(feeling, _) => Page::Detail(feeling),
+            Self::How(field) => Page::Ask(field.question()),
         }
     }
 
