@@ -161,6 +161,7 @@ mod tests {
             Field::ForkReboundRange,
             Field::ShockLowNow,
             Field::ShockReboundNow,
+            Field::TodayTemperature,
             Field::FrontTyre,
             Field::RearTyre,
         ] {
@@ -174,7 +175,6 @@ mod tests {
         for field in [
             Field::RiderWeight,
             Field::BikeWeight,
-            Field::TodayTemperature,
         ] {
             let kept = after(|intake| put(intake, field, 40.0, None));
             assert_eq!(kept, Keep::Not, "{}", field.path());
