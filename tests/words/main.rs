@@ -3,9 +3,11 @@
 use std::collections::BTreeSet;
 
 use sagwright_core::advice::{Options, SignalWord, advise};
-use sagwright_core::cause::{Cause, checks::CHECKS};
+use sagwright_core::cause::Cause;
+use sagwright_core::cause::checks::{self, How};
 use sagwright_core::intake::{
-    BikeClass, Feeling, Field, ForkKind, Intake, PushFeel, ShockKind, StopSign, read,
+    BikeClass, Change, Feeling, Field, ForkKind, Intake, Look, PushFeel, ShockKind, StopSign,
+    Verdict, YesNo, read,
 };
 use sagwright_core::remedy::{Tier, catalogue::CATALOGUE};
 use sagwright_core::words::{Book, UnitChoice};
@@ -46,10 +48,30 @@ fn listed() -> BTreeSet<String> {
             add(format!("caution.{caution}"));
         }
     }
-    for check in CHECKS {
-        for part in ["what", "why", "reading"] {
+    for check in checks::all() {
+        let parts: &[&str] = match check.how {
+            // A look has words of its own, but for why it is worth taking.
+            How::Look(_) => &["why"],
+            How::Answer(_) | How::Try(_) => &["what", "why", "reading"],
+        };
+        for part in parts {
             add(format!("check.{}.{part}", check.word));
         }
+    }
+    for look in Look::ALL {
+        let word = look.word();
+        for key in ["what", "reading"] {
+            add(format!("look.{word}.{key}"));
+        }
+        for answer in YesNo::ALL {
+            add(format!("evidence.look-{word}-{}", answer.word()));
+        }
+    }
+    for change in Change::ALL {
+        add(format!("change.{}", change.word()));
+    }
+    for verdict in Verdict::ALL {
+        add(format!("evidence.tried-{}", verdict.word()));
     }
     for sign in StopSign::ALL {
         add(format!("stop.{}.why", sign.word()));

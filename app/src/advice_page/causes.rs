@@ -17,12 +17,17 @@ use crate::checking::Moved;
 /// Causes less likely than this are folded away, and those beyond so many.
 const TOLD_FROM: f64 = 0.05;
 const MOST_TOLD: usize = 5;
-/// At least this likely, two causes may well be there at once.
-const BOTH_FROM: f64 = 0.4;
 /// The core's word that two causes are a close call.
 const CLOSE_CALL: &str = "caveat.close-call";
-/// The core's word on where the chances come from. It stands by the chances, not by the answer.
-pub const NO_FIELD_DATA: &str = "caveat.no-field-data";
+/// The core's word that two causes may be there at once.
+const BOTH: &str = "caveat.both";
+/// The core's word on where the chances come from.
+const NO_FIELD_DATA: &str = "caveat.no-field-data";
+
+/// Whether a caveat is about the chances, and so stands by them, not by the answer.
+pub fn is_of_chances(caveat: &Text) -> bool {
+    caveat.key == BOTH || caveat.key == NO_FIELD_DATA
+}
 
 /// What the ranked causes are told from.
 #[derive(Clone, Copy)]
@@ -52,8 +57,11 @@ pub fn causes(voice: &Voice, told: Told) -> Html {
         let was = told.moved.and_then(|moved| moved.before(cause.cause));
         in_full(voice, rank, cause, was, close.contains(&cause.cause))
     });
-    let caveats = told.advice.caveats.iter();
-    let source = caveats.filter(|caveat| caveat.key == NO_FIELD_DATA);
+    let caveat = |key: &str| {
+        let mut caveats = told.advice.caveats.iter();
+        let text = caveats.find(|caveat| caveat.key == key);
+        text.map(|text| voice.say(text))
+    };
     html! {
         <section class="part">
             { heading(voice, Part::Causes) }
@@ -61,10 +69,10 @@ pub fn causes(voice: &Voice, told: Told) -> Html {
                 <p class="provisional">{ voice.words(key) }</p>
             }
             <p>{ voice.words("advice.causes.lead") }</p>
-            if let Some(text) = both(causes) { <p class="together">{ voice.say(&text) }</p> }
+            if let Some(text) = caveat(BOTH) { <p class="together">{ text }</p> }
             <ol class="causes">{ for leading }</ol>
             { folded(voice, others) }
-            { for source.map(|caveat| html! { <p class="hint">{ voice.say(caveat) }</p> }) }
+            if let Some(text) = caveat(NO_FIELD_DATA) { <p class="hint">{ text }</p> }
         </section>
     }
 }
@@ -85,21 +93,6 @@ fn close_calls(advice: &SetUpAdvice) -> BTreeSet<Cause> {
     let close = advice.caveats.iter().any(|one| one.key == CLOSE_CALL);
     let leading = advice.causes.iter().take(if close { 2 } else { 0 });
     leading.map(|cause| cause.cause).collect()
-}
-
-/// That the two leading causes can both be there, where both are likely.
-fn both(causes: &[CauseFinding]) -> Option<Text> {
-    let [first, second, ..] = causes else {
-        return None;
-    };
-    let faults = [first, second]
-        .iter()
-        .all(|one| one.cause != Cause::NothingWrong && one.probability >= BOTH_FROM);
-    faults.then(|| {
-        Text::new("advice.causes.both")
-            .with("first", first.name.clone().into())
-            .with("second", second.name.clone().into())
-    })
 }
 
 /// One cause. The leading one is unfolded, because it is what the answer rests on; the others are a line and a bar until

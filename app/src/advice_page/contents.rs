@@ -48,7 +48,7 @@ impl Part {
             .into_iter()
             .filter(|part| match part {
                 Self::Rides => advice.rides.is_some(),
-                Self::Assumed => !advice.assumptions.is_empty(),
+                Self::Assumed => !advice.assumptions.is_empty() || advice.narrows_most.is_some(),
                 Self::Cautions => !advice.cautions.is_empty(),
                 _ => true,
             })

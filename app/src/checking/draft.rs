@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use yew::Reducible;
 
-use crate::state::{Action, Page, Wizard};
+use crate::state::{Action, Subject, Wizard};
 
 /// What the rider has done to the answers of one page, not yet used.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -27,9 +27,12 @@ impl Reducible for Draft {
 }
 
 impl Draft {
-    /// The answers as they would be with the draft. Whoever answers `page` here no longer says "I don't know" to it.
-    pub fn on(&self, wizard: &Wizard, page: Page) -> Wizard {
-        let open = wizard.after(Action::DontKnow(page, false));
+    /// The answers as they would be with the draft. Whoever answers a page here no longer says "I don't know" to it.
+    pub fn on(&self, wizard: &Wizard, subject: Subject) -> Wizard {
+        let open = match subject {
+            Subject::Page(page) => wizard.after(Action::DontKnow(page, false)),
+            Subject::Look(_) | Subject::Lap(_) => wizard.clone(),
+        };
         let steps = self.0.iter();
         steps.fold(open, |so_far, action| so_far.after(action.clone()))
     }
@@ -41,9 +44,10 @@ mod tests {
     use sagwright_core::quantity::{Dimension, Unit};
 
     use super::*;
-    use crate::state::troubles;
+    use crate::state::Page;
 
-    const SAG: Page = Page::Ask(Question::SagFront);
+    const PAGE: Page = Page::Ask(Question::SagFront);
+    const SAG: Subject = Subject::Page(PAGE);
 
     fn typed(draft: Draft, text: &str) -> Draft {
         let action = Action::Type(Field::ForkRiderSag, text.to_owned());
@@ -69,8 +73,9 @@ mod tests {
 
     #[test]
     fn an_empty_form_is_no_answer_even_where_the_rider_did_not_know() {
-        let unknowing = Wizard::default().after(Action::DontKnow(SAG, true));
-        assert!(troubles(&unknowing, SAG).is_empty());
-        assert!(!troubles(&Draft::default().on(&unknowing, SAG), SAG).is_empty());
+        let unknowing = Wizard::default().after(Action::DontKnow(PAGE, true));
+        assert!(SAG.troubles(&unknowing).is_empty());
+        let open = Draft::default().on(&unknowing, SAG);
+        assert!(!SAG.troubles(&open).is_empty());
     }
 }

@@ -149,7 +149,7 @@ fn use_moved(
     let moved = use_memo((last, outcome.clone()), move |(last, outcome)| {
         let last = last.as_ref()?;
         let before = adviser.beside(&last.before.document());
-        let moved = Moved::between(last.page, last.back, before.causes(), outcome.causes());
+        let moved = Moved::between(last.subject, last.back, before.causes(), outcome.causes());
         Some(Rc::new(moved))
     });
     (*moved).clone()

@@ -158,5 +158,7 @@ fn address(slot: Slot) -> String {
         Slot::How(_) => format!("how/{}", slot.id()),
         Slot::Push(end) => format!("push/{}", end.word()),
         Slot::One(_) | Slot::Ground(_) => slot.id().to_owned(),
+        Slot::Look(_) => format!("look/{}", slot.id()),
+        Slot::Lap(change, _) => format!("lap/{}/{}", change.word(), slot.id()),
     }
 }

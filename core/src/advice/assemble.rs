@@ -1,21 +1,27 @@
 //! The whole answer, put together.
 
-use super::answer::{
-    Advice, Assumption, CauseFinding, Caution, NextCheck, RemedyFinding, SetUpAdvice,
-};
+use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
 use super::keep::ridden_part;
+use super::ranges::Ranges;
+use super::rehearsed::rehearsed;
 use super::remedies;
+use super::remedy_finding::RemedyFinding;
 use super::ridden::{Progress, Ridden};
 use super::rides::{self, shown_ground};
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
-use crate::cause::{Belief, Cause, Numbers, Rehearsal, checks, hypotheses, observations, possible};
-use crate::intake::{Feeling, Field, Intake, IntakeError, Question, Workshop, check};
+use crate::cause::checks::How;
+use crate::cause::tried::change_text;
+use crate::cause::{
+    Belief, Cause, Hypothesis, Numbers, checks, hypotheses, observations, possible,
+};
+use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
+use crate::remedy::relief;
 use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
 use crate::units::{Band, newton_per_m};
@@ -58,10 +64,9 @@ pub fn ride_out(
     {
         return Ok(None);
     }
-    let intake = ridden_part(intake);
-    let situation = Situation::of(&intake);
+    let situation = Situation::of(&ridden_part(intake));
     let suits = baseline(&situation);
-    Ok(rides::ridden(&intake, &situation, &suits, progress))
+    Ok(rides::ridden(intake, &situation, &suits, progress))
 }
 
 /// The advice from what rides found, or from statics alone where there were none: quick enough for a page.
@@ -83,54 +88,65 @@ pub fn advise_with(
         let fork = ridden.fork_rate.map(newton_per_m);
         suits = suits.with_springs(&situation, fork, newton_per_m(ridden.shock_rate));
     }
+    let ranges = Ranges::of(&situation, &suits);
     let sheet = Sheet {
         intake,
         situation: &situation,
         baseline: &suits,
         ridden,
+        ranges: &ranges,
     };
     // Without rides the faults are judged by what shows standing still, on the bike that would be ridden.
     let still = || {
-        let part = ridden_part(intake);
-        let ridden = Situation::of(&part);
-        let suits = if ridden.now == situation.now {
-            suits.clone()
-        } else {
-            baseline(&ridden)
-        };
-        rides::rehearsed(&part, &ridden, &suits, &[], &mut |_, _| true)
+        let situation = Situation::of(&ridden_part(intake));
+        let suits = baseline(&situation);
+        rehearsed(intake, &situation, &suits, &[], &mut |_, _| true)
     };
-    let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
-    let rehearsal = rehearsal.unwrap_or(Rehearsal {
-        faults: Vec::new(),
-        rides: 0,
-    });
+    let (rehearsal, remedied) = ridden
+        .map(|ridden| (ridden.rehearsal.clone(), ridden.remedied.clone()))
+        .or_else(still)
+        .unwrap_or_default();
     let numbers = Numbers::USUAL;
     let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
-    let seen = observations(intake, &situation, &suits, &ways, &numbers);
+    let seen = observations(intake, &situation, &suits, &rehearsal, &ways, &numbers);
     let belief = Belief::from(&ways, &numbers, seen);
     let case = checks::Case {
         intake,
         situation: &situation,
         baseline: &suits,
+        rehearsal: &rehearsal,
         hypotheses: &ways,
         numbers: &numbers,
         belief: &belief,
     };
     let causes = causes::findings(&belief);
-    let remedies = remedies::findings(&sheet, &belief, options.workshop.as_ref());
+    let checks = checks::ranked(&case);
+    let remedies = remedies::findings(
+        &sheet,
+        &relief::Case {
+            hypotheses: &ways,
+            rehearsal: &rehearsal,
+            belief: &belief,
+            complaints: intake.complaints.as_deref().unwrap_or_default(),
+            remedied: &remedied,
+            numbers: &numbers,
+        },
+        checks.first().map(|(check, _)| check),
+        options.workshop.as_ref(),
+    );
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &belief),
+        caveats: caveats(&sheet, &belief, &ways),
         settings: settings(&sheet),
-        next_checks: next_checks(&case),
+        next_checks: next_checks(&case, &checks),
         causes,
         remedies,
         force_picture,
         breakaway,
         rides: ridden.map(|ridden| ridden.showing(shown_ground(intake).as_ref())),
         assumptions: assumptions(&situation),
+        narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),
     })))
 }
@@ -156,30 +172,48 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 }
 
 /// What to know before trusting the answer, most pressing first.
-fn caveats(sheet: &Sheet, belief: &Belief) -> Vec<Text> {
+fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
     /// Two leading causes closer than this are a close call.
     const CLOSE: f64 = 1.3;
-    /// Below this even the likeliest cause says next to nothing.
+    /// Share of the second cause's chance that it has beside the first, from which both may be there at once.
+    const TOGETHER: f64 = 0.5;
+    /// Below this a cause is not worth telling beside another.
     const WORTH_TELLING: f64 = 0.12;
+    /// More than this many misfits would say that nothing is known.
+    const MOST_MISFITS: usize = 2;
     let mut caveats = Vec::new();
     if sheet.intake.stop_signs.is_none() {
         caveats.push(Text::new("caveat.stop-signs"));
     }
     caveats.extend(contradictions(sheet));
+    caveats.extend(
+        belief
+            .misfits()
+            .into_iter()
+            .take(MOST_MISFITS)
+            .map(|misfit| Text::new("caveat.misfit").with("evidence", misfit.text.clone().into())),
+    );
     let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
     if out_of_reach {
         caveats.push(Text::new("caveat.out-of-reach"));
+    } else if sheet.ranges.often_out_of_reach() {
+        caveats.push(Text::new("caveat.often-out-of-reach"));
     }
     let ranked = belief.ranked();
     if let [(first, p), (second, q), ..] = ranked.as_slice()
-        && *p < CLOSE * q
-        && *p > WORTH_TELLING
+        && *q > WORTH_TELLING
     {
-        caveats.push(
-            Text::new("caveat.close-call")
+        let at_once = belief.both(ways, *first, *second) > TOGETHER * q;
+        let key = match at_once {
+            true => Some("caveat.both"),
+            false if *p < CLOSE * q => Some("caveat.close-call"),
+            false => None,
+        };
+        caveats.extend(key.map(|key| {
+            Text::new(key)
                 .with("first", causes::name(*first).into())
-                .with("second", causes::name(*second).into()),
-        );
+                .with("second", causes::name(*second).into())
+        }));
     }
     if !sheet.situation.told.class {
         caveats.push(Text::new("caveat.class"));
@@ -226,16 +260,30 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
 }
 
 /// The best check, and those to do instead where it cannot be done now.
-fn next_checks(case: &checks::Case) -> Vec<NextCheck> {
+fn next_checks(case: &checks::Case, ranked: &[(checks::Check, f64)]) -> Vec<NextCheck> {
     /// Who can do none of so many will not do the next one either.
     const MOST_OFFERED: usize = 4;
-    let ranked = checks::ranked(case).into_iter().take(MOST_OFFERED);
-    ranked.map(|(check, _)| next_check(case, check)).collect()
+    let offered = ranked.iter().take(MOST_OFFERED);
+    offered.map(|(check, _)| next_check(case, check)).collect()
 }
 
 fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
     let (first, second) = checks::told_apart(case, check);
-    let part = |part: &str| Text::new(format!("check.{}.{part}", check.word));
+    let (question, look, change) = match check.how {
+        How::Answer(question) => (Some(question), None, None),
+        How::Look(look) => (None, Some(look), None),
+        How::Try(change) => (None, None, Some(change)),
+    };
+    let part = |part: &str| {
+        if let Some(look) = look.filter(|_| part != "why") {
+            return Text::new(format!("look.{}.{part}", look.word()));
+        }
+        let text = Text::new(format!("check.{}.{part}", check.word));
+        match change {
+            Some(change) => text.with("change", change_text(change).into()),
+            None => text,
+        }
+    };
     NextCheck {
         what: part("what"),
         why: part("why")
@@ -243,9 +291,23 @@ fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
             .with("b", causes::name(second).into()),
         reading: part("reading"),
         minutes: check.minutes,
-        question: Some(check.question),
-        cautions: match check.question {
-            Question::ForkGas => cautions(&["gas-fork", "marked-maximum"]),
+        question,
+        look,
+        change,
+        cautions: match (question, change) {
+            _ if matches!(look, Some(Look::FreesWithAxleLoose)) => cautions(&["axle-clamps"]),
+            _ if matches!(look, Some(Look::LinkageStiff)) => {
+                cautions(&["workshop-lift", "axle-clamps"])
+            }
+            (Some(Question::ForkGas), _) | (_, Some(Change::ForkGasLess | Change::ForkGasMore)) => {
+                cautions(&["gas-fork", "marked-maximum"])
+            }
+            (_, Some(Change::ForkUp | Change::ForkDown)) => cautions(&["axle-clamps", "clearance"]),
+            (_, Some(Change::ShockPreloadMore | Change::ShockPreloadLess)) => {
+                cautions(&["spring-preload", "clearance"])
+            }
+            (_, Some(Change::TyresLess)) => cautions(&["tyres"]),
+            (_, Some(_)) => cautions(&["clicks"]),
             _ => Vec::new(),
         },
     }

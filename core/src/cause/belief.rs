@@ -49,6 +49,16 @@ impl Observation {
         Self::bounded(text, hypotheses.iter().map(likelihood).collect())
     }
 
+    /// Natural log of its mean likelihood under these weights, which sum to 1.
+    fn fit(&self, weights: &[[f64; RIDERS.len()]]) -> f64 {
+        let of_one = |(weights, ones): (&[f64; RIDERS.len()], &[f64; RIDERS.len()])| -> f64 {
+            let both = weights.iter().zip(ones);
+            both.map(|(weight, one)| weight * libm::exp(*one)).sum()
+        };
+        let mean: f64 = weights.iter().zip(&self.log_likelihood).map(of_one).sum();
+        libm::log(mean)
+    }
+
     /// Holds every likelihood within [`MOST_LOG_ODDS`] of the highest.
     fn bounded(text: Text, mut log_likelihood: Vec<[f64; RIDERS.len()]>) -> Self {
         let top = log_likelihood
@@ -77,6 +87,8 @@ pub struct Belief {
     observations: Vec<Observation>,
     /// What each observation weighs for each cause, see [`Self::evidence`].
     weights: Vec<PerCause>,
+    /// Natural log of how likely each observation is on the bikes believed, over the bike on which it is likeliest.
+    fits: Vec<f64>,
 }
 
 /// One observation as evidence about one cause.
@@ -133,6 +145,10 @@ impl Belief {
             probability,
             of_hypotheses,
             weights: observations.iter().map(weigh).collect(),
+            fits: observations
+                .iter()
+                .map(|observation| observation.fit(&weights))
+                .collect(),
             observations,
         }
     }
@@ -142,11 +158,39 @@ impl Belief {
         self.probability[cause.index()]
     }
 
+    /// How much two causes are believed to be there at once.
+    pub fn both(&self, hypotheses: &[Hypothesis], first: Cause, second: Cause) -> f64 {
+        hypotheses
+            .iter()
+            .zip(&self.of_hypotheses)
+            .filter(|(hypothesis, _)| hypothesis.has(first) && hypothesis.has(second))
+            .map(|(_, chance)| chance)
+            .sum()
+    }
+
     /// Causes with their chances, most believed first; ties in the order of the list.
     pub fn ranked(&self) -> Vec<(Cause, f64)> {
         let mut ranked: Vec<_> = Cause::ALL.iter().map(|c| (*c, self.of(*c))).collect();
         ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
         ranked
+    }
+
+    /// What does not fit with everything else: observations that are unlikely on every bike that is believed, the worst first.
+    pub fn misfits(&self) -> Vec<&Observation> {
+        /// Natural log of how much less likely than on the bike it fits best: about one in thirty.
+        const UNLIKELY: f64 = -3.4;
+        let mut found: Vec<(f64, &Observation)> = self
+            .fits
+            .iter()
+            .zip(&self.observations)
+            .filter(|(fit, _)| **fit < UNLIKELY)
+            .map(|(fit, observation)| (*fit, observation))
+            .collect();
+        found.sort_by(|a, b| a.0.total_cmp(&b.0));
+        found
+            .into_iter()
+            .map(|(_, observation)| observation)
+            .collect()
     }
 
     /// What speaks for (positive) and against (negative) `cause`, weightiest first: for each observation how much likelier

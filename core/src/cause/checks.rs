@@ -9,7 +9,9 @@ use super::hypotheses::Hypothesis;
 use super::measured::{Reading, hours_factor, push_chance};
 use super::numbers::Numbers;
 use super::readings::supposed;
-use crate::intake::{Field, Intake, PushFeel, Question};
+use super::rehearsal::Rehearsal;
+use super::{looks, tried};
+use crate::intake::{Change, Feeling, Field, Intake, Look, PushFeel, Question, Severity, Verdict};
 use crate::stance::{Baseline, Situation};
 
 /// A check a rider can do.
@@ -19,23 +21,53 @@ pub struct Check {
     pub word: &'static str,
     /// Minutes it takes, tools at hand. Common practice.
     pub minutes: u32,
-    /// The page that takes its result.
-    pub question: Question,
+    /// How it is done.
+    pub how: How,
+}
+
+/// How a check is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum How {
+    /// By answering a page.
+    Answer(Question),
+    /// By a look or a feel at the parked bike.
+    Look(Look),
+    /// By one change, one lap, and a verdict on the worst complaint.
+    Try(Change),
 }
 
 const fn check(word: &'static str, minutes: u32, question: Question) -> Check {
     Check {
         word,
         minutes,
-        question,
+        how: How::Answer(question),
     }
 }
 
-/// Every check, in the order of the pages that take their results.
-pub const CHECKS: &[Check] = &[
+/// Minutes for a change and a lap (common practice).
+const LAP_MINUTES: u32 = 12;
+
+/// Every check that a page takes, in the order of the pages; then every look at the parked bike, and every change that can be
+/// tried for a lap.
+pub fn all() -> impl Iterator<Item = Check> {
+    let looks = Look::ALL.iter().map(|look| Check {
+        word: "look",
+        minutes: looks::minutes(*look),
+        how: How::Look(*look),
+    });
+    let tried = Change::ALL.iter().map(|change| Check {
+        word: "try",
+        minutes: LAP_MINUTES,
+        how: How::Try(*change),
+    });
+    PAGES.iter().copied().chain(looks).chain(tried)
+}
+
+const PAGES: &[Check] = &[
     check("fork-gas", 5, Question::ForkGas),
     check("fork-clickers", 5, Question::ForkClickers),
     check("shock-clickers", 5, Question::ShockClickers),
+    check("air", 2, Question::GroundToday),
     check("service-hours", 5, Question::ServiceHours),
     check("sag-front", 10, Question::SagFront),
     check("sag-rear", 10, Question::SagRear),
@@ -59,6 +91,8 @@ pub struct Case<'a> {
     pub situation: &'a Situation,
     /// What suits it.
     pub baseline: &'a Baseline,
+    /// What each fault and each change would do.
+    pub rehearsal: &'a Rehearsal,
     /// What could be wrong.
     pub hypotheses: &'a [Hypothesis<'a>],
     /// The table of hand-set numbers.
@@ -69,20 +103,19 @@ pub struct Case<'a> {
 
 /// The checks not answered yet, the one that tells most for its minutes first, with the bits each would tell.
 ///
-/// None is offered that would tell less than three hundredths of a bit.
-pub fn ranked(case: &Case) -> Vec<(&'static Check, f64)> {
-    const LEAST_BITS: f64 = 0.03;
-    let mut ranked: Vec<(&'static Check, f64)> = CHECKS
-        .iter()
-        .filter(|check| !answered(case.intake, check.question))
-        .map(|check| (check, expected_bits(case, check)))
+/// None is offered that would tell less than a twentieth of a bit.
+pub fn ranked(case: &Case) -> Vec<(Check, f64)> {
+    const LEAST_BITS: f64 = 0.05;
+    let mut ranked: Vec<(Check, f64)> = all()
+        .filter(|check| !answered(case, check.how) && sensible(case, check.how))
+        .map(|check| (check, expected_bits(case, &check)))
         .filter(|(_, bits)| *bits >= LEAST_BITS)
         .collect();
-    ranked.sort_by(|a, b| per_minute(*b).total_cmp(&per_minute(*a)));
+    ranked.sort_by(|a, b| per_minute(b).total_cmp(&per_minute(a)));
     ranked
 }
 
-fn per_minute((check, bits): (&Check, f64)) -> f64 {
+fn per_minute((check, bits): &(Check, f64)) -> f64 {
     // Fetching the tools and walking to the bike takes a while, whatever is checked (common practice).
     const SETTING_OUT: f64 = 3.0;
     bits / (f64::from(check.minutes) + SETTING_OUT)
@@ -91,7 +124,7 @@ fn per_minute((check, bits): (&Check, f64)) -> f64 {
 /// The two most believed causes that `check` tells apart: those whose results differ most, weighted by belief.
 pub fn told_apart(case: &Case, check: &Check) -> (Cause, Cause) {
     let ranked: Vec<(Cause, f64)> = case.belief.ranked().into_iter().take(6).collect();
-    let readings = supposed(case.intake, case.situation, case.baseline, case.numbers, check.question);
+    let readings = readings_of(case, check);
     let of = |cause: Cause| -> Option<Vec<f64>> {
         let alone = |h: &&Hypothesis| h.has(cause) && h.faults.len() <= 1;
         let bike = case.hypotheses.iter().filter(alone).max_by(|a, b| {
@@ -117,7 +150,7 @@ pub fn told_apart(case: &Case, check: &Check) -> (Cause, Cause) {
 
 /// Mutual information of the result of `check` and of which causes are there, bits.
 pub fn expected_bits(case: &Case, check: &Check) -> f64 {
-    let readings = supposed(case.intake, case.situation, case.baseline, case.numbers, check.question);
+    let readings = readings_of(case, check);
     let mut groups: Vec<(Vec<Cause>, f64, Vec<f64>)> = Vec::new();
     for (hypothesis, chance) in case.hypotheses.iter().zip(&case.belief.of_hypotheses) {
         if *chance < LEAST_BELIEVED {
@@ -159,26 +192,26 @@ pub fn expected_bits(case: &Case, check: &Check) -> f64 {
 }
 
 /// Chance of each result of a check on a bike; sums to 1.
-fn results(
-    case: &Case,
-    check: &Check,
-    readings: &[Reading],
-    hypothesis: &Hypothesis,
-) -> Vec<f64> {
-    let weights = match check.question {
-        Question::PushTest => pairs(&[true, false].map(|front| {
+fn results(case: &Case, check: &Check, readings: &[Reading], hypothesis: &Hypothesis) -> Vec<f64> {
+    let weights = match check.how {
+        How::Try(change) => of_trying(case, change, hypothesis),
+        How::Look(look) => {
+            let yes = looks::chance(hypothesis, look);
+            vec![yes, 1.0 - yes]
+        }
+        How::Answer(Question::PushTest) => pairs(&[true, false].map(|front| {
             PushFeel::ALL
                 .iter()
                 .map(|feel| push_chance(hypothesis, case.numbers, *feel, front))
                 .collect()
         })),
-        Question::ServiceHours => pairs(&[true, false].map(|fork| {
+        How::Answer(Question::ServiceHours) => pairs(&[true, false].map(|fork| {
             HOURS
                 .iter()
                 .map(|hours| hours_factor(*hours, fork, hypothesis))
                 .collect()
         })),
-        _ => {
+        How::Answer(_) => {
             // Two readings of one check are enough: with more the results would be too many to count, and tell little more.
             let each: Vec<Vec<f64>> = readings
                 .iter()
@@ -194,6 +227,46 @@ fn results(
     } else {
         weights
     }
+}
+
+/// The readings that a check would give.
+fn readings_of(case: &Case, check: &Check) -> Vec<Reading> {
+    match check.how {
+        How::Answer(question) => supposed(
+            case.intake,
+            case.situation,
+            case.baseline,
+            case.numbers,
+            question,
+        ),
+        How::Look(_) | How::Try(_) => Vec::new(),
+    }
+}
+
+/// Verdicts on the worst complaint.
+fn of_trying(case: &Case, change: Change, hypothesis: &Hypothesis) -> Vec<f64> {
+    let worst = worst_complaint(case.intake);
+    let moved = worst.and_then(|feeling| {
+        let moved = tried::moved(case.rehearsal, change, feeling)?;
+        Some((feeling, moved))
+    });
+    let Some((feeling, moved)) = moved else {
+        return vec![1.0];
+    };
+    let verdicts = Verdict::ALL
+        .iter()
+        .map(|verdict| tried::chance(case.numbers, hypothesis, feeling, moved, 0.0, *verdict));
+    verdicts.collect()
+}
+
+/// The complaint that is worst, the first of those that are as bad.
+fn worst_complaint(intake: &Intake) -> Option<Feeling> {
+    let complaints = intake.complaints.iter().flatten();
+    let how_bad = |severity: Option<Severity>| severity.unwrap_or(Severity::Clear);
+    complaints
+        .rev()
+        .max_by_key(|complaint| how_bad(complaint.severity))
+        .map(|complaint| complaint.feeling)
 }
 
 fn of_reading(case: &Case, reading: &Reading, hypothesis: &Hypothesis) -> Vec<f64> {
@@ -214,8 +287,20 @@ fn pairs(parts: &[Vec<f64>]) -> Vec<f64> {
     })
 }
 
-/// Whether the page has been answered with something that counts as evidence.
-fn answered(intake: &Intake, question: Question) -> bool {
+/// Whether the check has been done already, with a result that counts as evidence.
+fn answered(case: &Case, how: How) -> bool {
+    let intake = case.intake;
+    let question = match how {
+        How::Answer(question) => question,
+        How::Look(look) => {
+            return intake
+                .measured
+                .looks
+                .as_ref()
+                .is_some_and(|looks| looks.contains_key(&look));
+        }
+        How::Try(change) => return intake.tried.iter().any(|tried| tried.change == change),
+    };
     let measured = &intake.measured;
     let pushed = measured.push_front.is_some() || measured.push_rear.is_some();
     match question {
@@ -224,6 +309,24 @@ fn answered(intake: &Intake, question: Question) -> bool {
             field.question() == question && tells(*field) && field.get(intake).is_some()
         }),
     }
+}
+
+/// Whether this bike can be looked at so, and whether a change is worth a lap: it should do the worst complaint good, and nothing else clear harm.
+fn sensible(case: &Case, how: How) -> bool {
+    const LEAST_GOOD: f64 = -0.4;
+    const MOST_HARM: f64 = 1.5;
+    let change = match how {
+        How::Answer(_) => return true,
+        How::Look(look) => return looks::fits(case.intake, look),
+        How::Try(change) => change,
+    };
+    let good = worst_complaint(case.intake)
+        .and_then(|feeling| tried::moved(case.rehearsal, change, feeling))
+        .is_some_and(|moved| moved <= LEAST_GOOD);
+    let harms = |feeling: &Feeling| {
+        tried::moved(case.rehearsal, change, *feeling).is_some_and(|moved| moved >= MOST_HARM)
+    };
+    good && !Feeling::ALL.iter().any(harms)
 }
 
 /// A known range of clicks or a marked maximum says nothing about where the thing stands.

@@ -59,6 +59,14 @@ impl Felt {
     }
 }
 
+impl Felt {
+    /// The worse end of a feeling.
+    pub fn worse(&self, feeling: Feeling) -> f64 {
+        let [front, rear] = self.steps[feeling as usize];
+        front.max(rear)
+    }
+}
+
 /// At which ends, front and rear, a feeling can show.
 pub const fn shows_at(feeling: Feeling) -> [bool; 2] {
     match feeling {
@@ -112,25 +120,25 @@ pub fn felt(now: &Seen, reference: &Seen, grounds: &[Ground]) -> Felt {
 }
 
 /// Ground on which a feeling shows.
-const SMALL: &[Feature] = &[
+pub(super) const SMALL: &[Feature] = &[
     Feature::SmallRipple,
     Feature::RootsRocks,
     Feature::Chatter,
     Feature::Gravel,
 ];
-const BIG: &[Feature] = &[
+pub(super) const BIG: &[Feature] = &[
     Feature::SquareEdge,
     Feature::RootsRocks,
     Feature::BrakingBumps,
     Feature::JumpToSlope,
 ];
-const ROWS: &[Feature] = &[
+pub(super) const ROWS: &[Feature] = &[
     Feature::BrakingBumps,
     Feature::Whoops,
     Feature::Rollers,
     Feature::AccelerationBumps,
 ];
-const DEEP: &[Feature] = &[
+pub(super) const DEEP: &[Feature] = &[
     Feature::BrakingBumps,
     Feature::Whoops,
     Feature::JumpToSlope,
@@ -138,14 +146,14 @@ const DEEP: &[Feature] = &[
     Feature::GOut,
     Feature::Rollers,
 ];
-const THROWN: &[Feature] = &[
+pub(super) const THROWN: &[Feature] = &[
     Feature::SquareEdge,
     Feature::TakeOff,
     Feature::Whoops,
     Feature::Rollers,
     Feature::Braking,
 ];
-const LOOSE: &[Feature] = &[
+pub(super) const LOOSE: &[Feature] = &[
     Feature::RootsRocks,
     Feature::BrakingBumps,
     Feature::AccelerationBumps,
@@ -197,7 +205,9 @@ impl Compare<'_> {
         let [state, held] = [self.now, self.reference].map(|seen| &seen.trial.condition);
         let play = state.head_play - held.head_play;
         // A ride in one plane has no side walls to fold: what a soft tyre does in turns is taken from its pressure.
-        let soft_tyre = held.tyres.with(state.tyres, |held, now| (held - now).max(0.0) / SOFT_TYRE);
+        let soft_tyre = held
+            .tyres
+            .with(state.tyres, |held, now| (held - now).max(0.0) / SOFT_TYRE);
         let ends = match feeling {
             Feeling::HarshSmallBumps => Ends {
                 front: on(SMALL, &grown(|m| m.hand_m_s2, 0.3, 0.05))
@@ -241,7 +251,8 @@ impl Compare<'_> {
                 let float = on(FLOATING, &more(|m| m.heave_overshoot, 0.12))
                     + on(FLOATING, &more(|m| m.pitch_overshoot, 0.12));
                 Ends {
-                    front: 0.5 * float - 0.6 * damping(0) - 0.4 * damping(1) + 0.6 * soft_tyre.front,
+                    front: 0.5 * float - 0.6 * damping(0) - 0.4 * damping(1)
+                        + 0.6 * soft_tyre.front,
                     rear: 0.5 * float - 0.6 * damping(2) - 0.4 * damping(3) + 0.6 * soft_tyre.rear,
                 }
             }
@@ -261,8 +272,7 @@ impl Compare<'_> {
                 rear: 0.0,
             },
             Feeling::Headshake => Ends {
-                front: on(LOOSE, &more(|m| m.light_share.front, 0.05)) - nose_up
-                    + 2.0 * play,
+                front: on(LOOSE, &more(|m| m.light_share.front, 0.05)) - nose_up + 2.0 * play,
                 rear: 0.0,
             },
             Feeling::Squats => {
@@ -319,7 +329,8 @@ impl Compare<'_> {
                 && phase.is_none_or(|phase| met_in(ground.feature) == phase);
             if here {
                 let weight = NOW_AND_THEN + ground.weight;
-                let moved = steps(&now.metrics, &then.metrics) + MOST_STEPS * (now.falls - then.falls);
+                let moved =
+                    steps(&now.metrics, &then.metrics) + MOST_STEPS * (now.falls - then.falls);
                 sum += weight * moved.clamp(-MOST_STEPS, MOST_STEPS);
                 weights += weight;
             }

@@ -99,11 +99,7 @@ pub fn hours_factor(hours: f64, fork: bool, hypothesis: &Hypothesis) -> f64 {
 }
 
 /// Push tests as evidence.
-pub fn pushes(
-    intake: &Intake,
-    hypotheses: &[Hypothesis],
-    numbers: &Numbers,
-) -> Vec<Observation> {
+pub fn pushes(intake: &Intake, hypotheses: &[Hypothesis], numbers: &Numbers) -> Vec<Observation> {
     let measured = &intake.measured;
     let one = |feel: Option<PushFeel>, front: bool| {
         let feel = feel?;
@@ -125,12 +121,7 @@ const PUSH_VOID_M: f64 = 0.0015;
 
 /// Chance that a slow push feels so on a bike with these faults: the smooth push of a sound bike is as likely as all other
 /// feels together are not; each other grows with what makes it.
-pub fn push_chance(
-    hypothesis: &Hypothesis,
-    numbers: &Numbers,
-    feel: PushFeel,
-    front: bool,
-) -> f64 {
+pub fn push_chance(hypothesis: &Hypothesis, numbers: &Numbers, feel: PushFeel, front: bool) -> f64 {
     let shown = &hypothesis.shown;
     let end = usize::from(!front);
     let friction = shown.breakaway_n[end] / PUSH_FRICTION_N;

@@ -9,14 +9,17 @@ pub mod belief;
 pub mod checks;
 pub mod fault;
 pub mod felt;
+pub mod figures;
 pub mod hypotheses;
 mod list;
+pub mod looks;
 pub mod measured;
 pub mod numbers;
 mod priors;
 pub mod readings;
 pub mod rehearsal;
 pub mod said;
+pub mod tried;
 
 pub use belief::{Belief, Observation, PerCause};
 pub use hypotheses::{Hypothesis, hypotheses};
@@ -28,16 +31,19 @@ pub use rehearsal::Rehearsal;
 use crate::intake::Intake;
 use crate::stance::{Baseline, Situation};
 
-/// All that was said and measured, ready to be weighed.
+/// All that was said, measured and tried, ready to be weighed.
 pub fn observations(
     intake: &Intake,
     situation: &Situation,
     baseline: &Baseline,
+    rehearsal: &Rehearsal,
     hypotheses: &[Hypothesis],
     numbers: &Numbers,
 ) -> Vec<Observation> {
     let mut all = said::observations(intake, hypotheses, numbers);
     all.extend(measured::pushes(intake, hypotheses, numbers));
+    all.extend(looks::observations(intake, hypotheses));
+    all.extend(tried::observations(intake, rehearsal, hypotheses, numbers));
     all.extend(readings::observations(
         intake, situation, baseline, hypotheses, numbers,
     ));

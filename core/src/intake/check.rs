@@ -11,6 +11,9 @@ use crate::words::{Arg, Text};
 /// Longest free note, characters.
 pub const LONGEST_NOTE: usize = 500;
 
+/// Most changes tried that one intake holds.
+pub const MOST_TRIED: usize = 60;
+
 /// One thing wrong with an intake, with what to change.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Problem {
@@ -116,6 +119,16 @@ pub fn check(intake: &Intake) -> Result<(), IntakeError> {
         check_neighbours(intake, &mut problems);
     }
     check_complaints(intake, &mut problems);
+    if intake.tried.len() > MOST_TRIED {
+        problems.push(Problem {
+            path: "tried".into(),
+            question: None,
+            text: Text::new("problem.tried-too-many").with(
+                "most",
+                Arg::Count(i64::try_from(MOST_TRIED).unwrap_or(i64::MAX)),
+            ),
+        });
+    }
     if problems.is_empty() {
         Ok(())
     } else {

@@ -283,6 +283,76 @@ choice! {
 }
 
 choice! {
+    /// One change for one lap, small enough to take back and large enough to feel.
+    Change {
+        /// Fork compression four clicks out.
+        ForkCompressionOpen = "fork-compression-open",
+        /// Fork compression four clicks in.
+        ForkCompressionClose = "fork-compression-close",
+        /// Fork rebound four clicks out.
+        ForkReboundOpen = "fork-rebound-open",
+        /// Fork rebound four clicks in.
+        ForkReboundClose = "fork-rebound-close",
+        /// Shock low-speed compression four clicks out.
+        ShockCompressionOpen = "shock-compression-open",
+        /// Shock low-speed compression four clicks in.
+        ShockCompressionClose = "shock-compression-close",
+        /// Shock rebound four clicks out.
+        ShockReboundOpen = "shock-rebound-open",
+        /// Shock rebound four clicks in.
+        ShockReboundClose = "shock-rebound-close",
+        /// Half a bar less in a gas fork.
+        ForkGasLess = "fork-gas-less",
+        /// Half a bar more in a gas fork.
+        ForkGasMore = "fork-gas-more",
+        /// Shock spring 2 mm looser.
+        ShockPreloadLess = "shock-preload-less",
+        /// Shock spring 2 mm tighter.
+        ShockPreloadMore = "shock-preload-more",
+        /// A tenth of the pressure out of both tyres.
+        TyresLess = "tyres-less",
+        /// Fork tubes 5 mm further up through the clamps: the front sits lower.
+        ForkUp = "fork-up-in-clamps",
+        /// Fork tubes 5 mm down in the clamps: the front sits higher.
+        ForkDown = "fork-down-in-clamps",
+    }
+}
+
+choice! {
+    /// A look or a feel at the parked bike that has a yes or a no.
+    Look {
+        /// The fork moves more freely with the axle's pinch bolts loosened.
+        FreesWithAxleLoose = "frees-with-axle-loose",
+        /// The fork moves more freely after the tubes and wipers were cleaned and filmed with oil.
+        FreesWhenCleaned = "frees-when-cleaned",
+        /// Lifted off the ground, the gas fork stays short of its full length, or knocks as it tops out.
+        HangsShort = "hangs-short",
+        /// After ten quick pumps the fork squelches or comes back slack.
+        ForkSquelches = "fork-squelches",
+        /// After ten quick pumps the rear squelches or comes back slack.
+        ShockSquelches = "shock-squelches",
+        /// With the shock's lower bolt out, the rear wheel does not fall freely.
+        LinkageStiff = "linkage-stiff",
+        /// With the front brake on, rocking the bike knocks in the steering head.
+        HeadKnocks = "head-knocks",
+        /// A level on the ground shows the bars clearly higher or lower than on a bike that steers well.
+        SitsOutOfLevel = "sits-out-of-level",
+    }
+}
+
+choice! {
+    /// How a change felt, against before.
+    Verdict {
+        /// Better.
+        Better = "better",
+        /// No different.
+        Same = "same",
+        /// Worse.
+        Worse = "worse",
+    }
+}
+
+choice! {
     /// The pages of questions, in the order in which they are asked.
     Question {
         /// Rider weight.

@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    BikeClass, End, Feeling, ForkKind, FuelLoad, Pace, Phase, Posture, PushFeel, Question,
-    Severity, Share, ShockKind, Since, StopSign, Terrain, YesNo,
+    BikeClass, Change, End, Feeling, ForkKind, FuelLoad, Look, Pace, Phase, Posture, PushFeel,
+    Question, Severity, Share, ShockKind, Since, StopSign, Terrain, Verdict, YesNo,
 };
 use crate::quantity::{
     AltitudeUnit, ClickUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit,
@@ -54,6 +54,9 @@ pub struct Intake {
     /// What was measured.
     #[serde(default)]
     pub measured: Measured,
+    /// What was changed for a lap and how it felt, in the order it was tried, each taken back before the next; at most 60.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub tried: Vec<Tried>,
     /// Stop-riding signs seen. Absent: not asked yet. Empty: none seen.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stop_signs: Option<BTreeSet<StopSign>>,
@@ -72,6 +75,7 @@ impl Default for Intake {
             ground: Ground::default(),
             complaints: None,
             measured: Measured::default(),
+            tried: Vec::new(),
             stop_signs: None,
             dont_know: BTreeSet::new(),
         }
@@ -212,6 +216,17 @@ pub struct Complaint {
     pub since: Option<Since>,
 }
 
+/// One change ridden for a lap and taken back.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Tried {
+    /// What was changed.
+    pub change: Change,
+    /// How each complaint was, against before; complaints that were not looked at are left out.
+    pub felt: BTreeMap<Feeling, Verdict>,
+}
+
 part! {
     /// What was measured.
     Measured {
@@ -233,5 +248,7 @@ part! {
         push_front: PushFeel,
         /// Slow push on the parked bike's rear.
         push_rear: PushFeel,
+        /// What a look at the parked bike showed: yes or no.
+        looks: BTreeMap<Look, YesNo>,
     }
 }
