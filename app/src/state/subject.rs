@@ -5,7 +5,7 @@ use sagwright_core::words::Text;
 
 use super::order::Page;
 use super::slot::Slot;
-use super::trouble::{Trouble, troubles};
+use super::trouble::{Trouble, troubles_or};
 use super::wizard::Wizard;
 
 /// What an answer is about: a page of the wizard, or something that only a check asks.
@@ -36,20 +36,17 @@ impl Subject {
 
     /// Everything that keeps the answer from being used; empty when it can be.
     pub fn troubles(self, wizard: &Wizard) -> Vec<Trouble> {
+        const NOTHING_SAID: &str = "checking.empty";
         if let Self::Page(page) = self {
-            return troubles(wizard, page);
+            return troubles_or(wizard, page, NOTHING_SAID);
         }
         let slots = self.slots(wizard);
         if slots.iter().any(|slot| slot.get(wizard).is_some()) {
             return Vec::new();
         }
-        let key = match self {
-            Self::Lap(_) => "trouble.groups-empty",
-            _ => "trouble.pick-one",
-        };
         vec![Trouble {
             at: "first-answer",
-            text: Text::new(key),
+            text: Text::new(NOTHING_SAID),
             offer: None,
         }]
     }
@@ -60,6 +57,49 @@ impl Subject {
             Self::Page(page) => Text::new(format!("answers.{}", page.question().word())),
             Self::Look(look) => Text::new(format!("looking.{}", look.word())),
             Self::Lap(_) => Text::new("checking.lap"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use sagwright_core::intake::Feeling;
+
+    use super::*;
+    use crate::state::{Action, checked_lines};
+
+    #[test]
+    fn a_lap_asks_about_every_complaint_and_one_verdict_is_enough() {
+        let lap = Subject::Lap(Change::TyresLess);
+        let (dives, packs) = (Feeling::Dives, Feeling::Packs);
+        let wizard = Wizard::default()
+            .after(Action::Feel(dives, true))
+            .after(Action::Feel(packs, true));
+        assert_eq!(lap.slots(&wizard).len(), 2);
+        assert_eq!(lap.troubles(&wizard).len(), 1);
+        let verdict = Slot::Lap(Change::TyresLess, packs);
+        let wizard = wizard.after(Action::Pick(verdict, "worse"));
+        assert!(lap.troubles(&wizard).is_empty());
+        assert_eq!(verdict.get(&wizard), Some("worse"));
+        assert_eq!(Slot::Lap(Change::TyresLess, dives).get(&wizard), None);
+        let told = checked_lines(&wizard);
+        // The change, and the one complaint there was a verdict on.
+        assert_eq!(told.len(), 1);
+        assert_eq!((told[0].0, told[0].1.len()), (lap, 2));
+    }
+
+    #[test]
+    fn a_look_is_answered_by_yes_or_no() {
+        let (look, slot) = (
+            Subject::Look(Look::HeadKnocks),
+            Slot::Look(Look::HeadKnocks),
+        );
+        let wizard = Wizard::default();
+        assert_eq!(look.troubles(&wizard).len(), 1);
+        for word in ["yes", "no"] {
+            let wizard = wizard.after(Action::Pick(slot, word));
+            assert!(look.troubles(&wizard).is_empty());
+            assert_eq!(slot.get(&wizard), Some(word));
         }
     }
 }

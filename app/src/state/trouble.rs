@@ -43,6 +43,11 @@ impl Trouble {
 
 /// Everything that keeps `page` from being finished; empty when one can go on.
 pub fn troubles(wizard: &Wizard, page: Page) -> Vec<Trouble> {
+    troubles_or(wizard, page, nothing_said(page))
+}
+
+/// The same; where nothing is said at all, that is told with the sentence under `nothing`.
+pub(super) fn troubles_or(wizard: &Wizard, page: Page, nothing: &'static str) -> Vec<Trouble> {
     let question = page.question();
     let mut found: Vec<Trouble> = fields_of(question)
         .filter_map(|field| of_box(wizard, field))
@@ -51,10 +56,7 @@ pub fn troubles(wizard: &Wizard, page: Page) -> Vec<Trouble> {
         found.extend(of_neighbours(wizard, question));
     }
     if found.is_empty() && !wizard.is_answered(page) {
-        found.push(Trouble::new(
-            first_element(page),
-            Text::new(nothing_said(page)),
-        ));
+        found.push(Trouble::new(first_element(page), Text::new(nothing)));
     }
     found
 }

@@ -10,9 +10,10 @@ const CHECK: &str = "document.getElementById('check-name')?.innerText ?? ''";
 const SAID: &str = "document.querySelector('.moved-said').innerText";
 const FRONT_STICKS: &str = "Needs a shove before it moves";
 
-/// The causes as they are told, name and chance.
+/// The causes as they are told, name and chance now.
 const CAUSES: &str = "[...document.querySelectorAll('.cause')].map((cause) => \
-    [cause.querySelector('.cause-name').innerText, cause.querySelector('.cause-chance').lastChild.innerText])";
+    [cause.querySelector('.cause-name').innerText, \
+     cause.querySelector('.cause-chance').lastChild.innerText.replace(/^was.*now\\s+/, '')])";
 
 /// Where the bar of each cause that moved ended before and ends now, percent.
 const BARS: &str = "[...document.querySelectorAll('.moved-causes .bar')].map((bar) => \
@@ -114,6 +115,33 @@ fn an_answer_is_kept_with_all_others() {
         page.open("#/check").await?;
         page.arrives_at("Check your answers").await?;
         page.sees(FRONT_STICKS).await
+    });
+}
+
+#[test]
+fn a_look_at_the_bike_is_an_answer_like_any_other() {
+    browse("checking-look", PHONE, async |page| {
+        page.open_example("Freshly serviced gas fork").await?;
+        page.click("Get my advice").await?;
+        page.sees(DONE).await?;
+        offered(page, "Pinch bolts slackened").await?;
+        page.click("Use this answer").await?;
+        page.sees("Give your answer first").await?;
+        page.choose("Yes").await?;
+        page.accessible().await?;
+        page.click("Use this answer").await?;
+        page.is_shown(".moved-causes li").await?;
+        page.reload().await?;
+        page.sees(DONE).await?;
+        page.open("#/check").await?;
+        page.arrives_at("Check your answers").await?;
+        page.sees("Does the fork move clearly more freely?").await?;
+        page.accessible().await?;
+        page.fits().await?;
+        page.picture("checking-look-kept").await?;
+        page.click("Take out").await?;
+        page.is_true("!document.body.innerText.includes('move clearly more freely')")
+            .await
     });
 }
 
