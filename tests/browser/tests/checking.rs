@@ -188,7 +188,7 @@ fn a_check_that_cannot_be_done_gives_way_and_comes_back() {
     browse("checking-aside", PHONE, async |page| {
         to_advice(page).await?;
         let first = text(page, CHECK).await?;
-        while text(page, CHECK).await? != "" {
+        while !text(page, CHECK).await?.is_empty() {
             let name = text(page, CHECK).await?;
             page.click("I can't check this").await?;
             page.is_true(&format!("({CHECK}) !== '{name}'")).await?;
