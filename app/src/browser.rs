@@ -1,9 +1,11 @@
 //! The few things asked of the browser, each harmless where the browser refuses.
 
 use gloo::file::{Blob, ObjectUrl};
-use wasm_bindgen::JsCast;
+use js_sys::Reflect;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, Element, HtmlAnchorElement, HtmlElement, Storage, Window};
 
+use crate::keeping::Shelf;
 use crate::route::Route;
 
 fn window() -> Option<Window> {
@@ -66,19 +68,31 @@ pub fn print() {
     }
 }
 
+/// What the browser gives its pages under `name`, such as a clipboard; `None` where it does not.
+///
+/// Read by name, because a plain read throws in a frame without rights and gives nothing outside a secure context.
+pub fn gives(name: &str) -> Option<JsValue> {
+    let found = Reflect::get(&window()?.navigator(), &JsValue::from_str(name)).ok()?;
+    found.is_truthy().then_some(found)
+}
+
 /// The device's storage; `None` where it is blocked, as in some private windows and frames.
 fn storage() -> Option<Storage> {
     window()?.local_storage().ok().flatten()
 }
 
-/// What was kept under `name`.
-pub fn kept(name: &str) -> Option<String> {
-    storage()?.get_item(name).ok().flatten()
-}
+/// The device as a place to keep texts.
+#[derive(Debug, Clone, Copy)]
+pub struct Device;
 
-/// Keeps `text` under `name`; `false` where the device does not keep it.
-pub fn keep(name: &str, text: &str) -> bool {
-    storage().is_some_and(|storage| storage.set_item(name, text).is_ok())
+impl Shelf for Device {
+    fn kept(&self, name: &str) -> Option<String> {
+        storage()?.get_item(name).ok().flatten()
+    }
+
+    fn keep(&self, name: &str, text: &str) -> bool {
+        storage().is_some_and(|storage| storage.set_item(name, text).is_ok())
+    }
 }
 
 /// Hands the rider a file.

@@ -1,7 +1,7 @@
 //! The wizard and the advice in the browser.
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
-//! `shell` holds page and address together; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
+//! `shell` holds page and address together; `keeping` and `offline` keep answers and site on the device; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
 //! and `pictures` show what it says;
 //! every sentence is in `words/`.
 
@@ -12,6 +12,8 @@ mod desk;
 mod examples;
 mod inputs;
 mod keeping;
+mod notices;
+mod offline;
 mod pages;
 mod pictures;
 mod riding;

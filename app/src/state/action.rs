@@ -43,6 +43,8 @@ pub enum Action {
     Accept(Page),
     /// Opened a saved document.
     Open(Box<Intake>),
+    /// Went on with the answers of another page of the site.
+    TakeOver(Box<Wizard>),
     /// Started again.
     Clear,
 }
@@ -104,6 +106,7 @@ impl Wizard {
             }
             Action::Accept(page) => return self.accepted(page),
             Action::Open(intake) => return Self::from_intake(*intake),
+            Action::TakeOver(wizard) => return *wizard,
             Action::Clear => return Self::default(),
         }
         next
