@@ -214,8 +214,11 @@ mod tests {
         }
     }
 
+    /// Answers as they are found on the shelf: units never chosen are named there.
     fn weighing(kilograms: &str) -> Wizard {
-        Wizard::default().after(Action::Type(Field::RiderWeight, kilograms.to_owned()))
+        let typed = Action::Type(Field::RiderWeight, kilograms.to_owned());
+        let text = to_saved(&Wizard::default().after(typed)).expect("plain data");
+        from_saved(&text).expect("it was just written")
     }
 
     #[test]

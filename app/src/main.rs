@@ -2,7 +2,7 @@
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
 //! `shell` holds page and address together; `keeping` and `offline` keep answers and site on the device; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
-//! and `pictures` show what it says;
+//! and `pictures` show what it says, `taking` hands it on;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -20,6 +20,7 @@ mod riding;
 mod route;
 mod shell;
 mod state;
+mod taking;
 mod words;
 
 #[cfg(test)]

@@ -1,4 +1,4 @@
-//! What the rider has to know whatever page they are on, each in a line of its own, some with a choice.
+//! What the rider has to know whatever page they are on, some of it with a choice.
 
 use yew::prelude::*;
 
@@ -13,10 +13,6 @@ pub struct Props {
     pub found: Found,
     /// How the answers are kept.
     pub keeping: Keeping,
-    /// How the site is kept.
-    pub stand: Stand,
-    /// Takes the newer build.
-    pub renew: Callback<()>,
     /// Whether the address led nowhere.
     pub lost: bool,
 }
@@ -38,7 +34,6 @@ pub fn Notices(props: &Props) -> Html {
                 </div>
             }
             if let Some(key) = put_aside(props.found) { <p class="notice">{ say(key) }</p> }
-            { newer(props) }
             if props.lost { <p class="notice">{ say("shell.unknown-address") }</p> }
         </div>
     }
@@ -52,21 +47,42 @@ fn put_aside(found: Found) -> Option<&'static str> {
     }
 }
 
-/// The offer of a newer build. Taking it loads the page anew, so it is offered only while the answers are on the
-/// device; whoever has none there meets the newer build on the next visit.
-fn newer(props: &Props) -> Html {
-    let (told, take) = match props.stand {
-        Stand::Newer => ("shell.newer", "shell.newer-use"),
-        Stand::Overtaken => ("shell.renewed", "shell.renewed-use"),
-        Stand::Network | Stand::Kept => return Html::default(),
+/// How the site itself stands.
+#[derive(PartialEq, Properties)]
+pub struct SiteProps {
+    /// How the answers are kept.
+    pub kept: Kept,
+    /// How the site is kept.
+    pub stand: Stand,
+    /// Takes the newer build.
+    pub renew: Callback<()>,
+}
+
+/// Whether the site is on this device, and the offer of a newer build. It stands at the foot of the page, so that
+/// nothing moves under the rider's thumb when it comes.
+///
+/// Taking a newer build loads the page anew, so it is offered only while the answers are on the device; whoever has
+/// none there meets it on the next visit.
+#[component]
+pub fn SiteNotice(props: &SiteProps) -> Html {
+    let offer = |told: &'static str, take: &'static str| {
+        html! {
+            <>
+                <p>{ say(told) }</p>
+                <p class="notice-choice">{ button(take, props.renew.reform(|_| ())) }</p>
+            </>
+        }
     };
-    if props.keeping.kept != Kept::Yes {
-        return Html::default();
-    }
     html! {
-        <div class="notice">
-            <p>{ say(told) }</p>
-            <p class="notice-choice">{ button(take, props.renew.reform(|_| ())) }</p>
+        <div role="status">
+            {
+                match (props.stand, props.kept) {
+                    (Stand::Network, _) => Html::default(),
+                    (Stand::Newer, Kept::Yes) => offer("shell.newer", "shell.newer-use"),
+                    (Stand::Overtaken, Kept::Yes) => offer("shell.renewed", "shell.renewed-use"),
+                    _ => html! { <p>{ say("shell.offline") }</p> },
+                }
+            }
         </div>
     }
 }

@@ -9,10 +9,10 @@ use crate::advising::Adviser;
 use crate::browser::{self, Device};
 use crate::desk::Desk;
 use crate::keeping::{Keeper, use_keeping};
-use crate::notices::Notices;
-use crate::offline::{Stand, use_offline};
+use crate::notices::{Notices, SiteNotice};
+use crate::offline::use_offline;
 use crate::pages::{
-    AdvicePage, CheckPage, LandingPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
+    AdvicePage, CheckPage, LandingPage, LinkPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
 };
 use crate::riding::Rider;
 use crate::route::Route;
@@ -39,6 +39,7 @@ pub fn Shell() -> Html {
     let store = use_reducer(|| start.1.clone());
     let wizard = Rc::new((*store).clone());
     let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
+    let kept = keeping.kept;
     let (stand, renew) = use_offline();
     let adviser = use_memo((), |()| Adviser::default());
     let rider = use_memo((), |()| Rider::default());
@@ -64,11 +65,11 @@ pub fn Shell() -> Html {
                 <p class="tagline">{ say("shell.tagline") }</p>
             </header>
             <div class="ruler" aria-hidden="true" />
-            <Notices found={start.2} {keeping} {stand} {renew} lost={route == Route::Unknown} />
+            <Notices found={start.2} {keeping} lost={route == Route::Unknown} />
             <main>{ page(route) }</main>
             <footer class="footer">
                 <p>{ say("shell.privacy") }</p>
-                if stand != Stand::Network { <p>{ say("shell.offline") }</p> }
+                <SiteNotice {kept} {stand} {renew} />
                 <p>{ say("shell.scope") }</p>
             </footer>
         </ContextProvider<Desk>>
@@ -85,6 +86,7 @@ fn page(route: Route) -> Html {
         Route::Advice => html! { <AdvicePage /> },
         Route::Sheet => html! { <SheetPage /> },
         Route::Open => html! { <OpenPage /> },
+        Route::Link => html! { <LinkPage /> },
         Route::StartAgain => html! { <StartAgainPage /> },
     }
 }

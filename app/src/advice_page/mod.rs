@@ -23,5 +23,6 @@ mod voice;
 #[cfg(test)]
 mod words_test;
 
+pub use reason::figure;
 pub use view::AdviceView;
 pub use voice::Voice;

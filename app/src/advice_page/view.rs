@@ -9,7 +9,7 @@ use sagwright_core::words::{Book, Text, UnitChoice};
 use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
-use super::paper::use_open_on_paper;
+use super::paper::paper;
 use super::reason::why;
 use super::units::unit_switches;
 use super::{Voice, breakaway, causes, next_check, remedies, rides, settings, signal, stop};
@@ -28,6 +28,8 @@ pub struct Props {
     pub on_question: Callback<Question>,
     /// Asked to show one kind of number in another unit.
     pub on_unit: Callback<(Dimension, Unit)>,
+    /// What stands in the corner of the paper.
+    pub corner: Html,
     /// What stands between the answer and its reasons: how far the rides are.
     #[prop_or_default]
     pub children: Html,
@@ -41,6 +43,7 @@ impl PartialEq for Props {
             && self.units == other.units
             && self.on_question == other.on_question
             && self.on_unit == other.on_unit
+            && self.corner == other.corner
             && self.children == other.children
     }
 }
@@ -48,14 +51,18 @@ impl PartialEq for Props {
 /// The advice, or the reason why there is none.
 #[component]
 pub fn AdviceView(props: &Props) -> Html {
-    let page = use_node_ref();
-    use_open_on_paper(&page);
     let voice = Voice::new(Rc::clone(&props.book), props.units.clone());
-    let inside = match props.advice.as_ref() {
-        Advice::StopRiding(stop) => stop::stop(&voice, stop),
-        Advice::SetUp(set_up) => set_up_sections(props, &voice, set_up),
-    };
-    html! { <div class="advice" ref={page}>{ inside }</div> }
+    match props.advice.as_ref() {
+        Advice::StopRiding(stop) => {
+            html! { <div class="advice">{ stop::stop(&voice, stop) }</div> }
+        }
+        Advice::SetUp(set_up) => html! {
+            <>
+                <div class="advice unprinted">{ set_up_sections(props, &voice, set_up) }</div>
+                { paper(&voice, set_up, props.corner.clone()) }
+            </>
+        },
+    }
 }
 
 fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
@@ -91,7 +98,6 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
                 { rides::rides(voice, ridden) }
             }
             { assumptions(voice, &advice.assumptions, &props.on_question) }
-            { settings::appendix(voice, &advice.settings) }
             if !advice.cautions.is_empty() {
                 <section class="part">
                     { heading(voice, Part::Cautions) }

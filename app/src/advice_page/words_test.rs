@@ -19,6 +19,7 @@ const SOURCES: &[&str] = &[
     include_str!("contents.rs"),
     include_str!("nearest.rs"),
     include_str!("next_check.rs"),
+    include_str!("paper.rs"),
     include_str!("price.rs"),
     include_str!("reason.rs"),
     include_str!("remedies.rs"),

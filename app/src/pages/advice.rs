@@ -15,7 +15,8 @@ use crate::desk::{Desk, use_desk, use_title};
 use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
-use crate::state::{Action, Page, to_file};
+use crate::state::{Action, Page};
+use crate::taking::{TakeAlong, paper_code};
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -26,6 +27,7 @@ const BREATH_MS: u32 = 30;
 pub fn AdvicePage() -> Html {
     let desk = use_desk();
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
+    let corner = use_memo(Rc::clone(&intake), |intake| paper_code(intake));
     let (outcome, on_ridden) = use_outcome(&desk, &intake);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
@@ -47,10 +49,11 @@ pub fn AdvicePage() -> Html {
                         units={desk.units().clone()}
                         on_question={to_page}
                         {on_unit}
+                        corner={(*corner).clone()}
                     >
-                        <RideProgress {intake} {on_ridden} />
+                        <RideProgress intake={Rc::clone(&intake)} {on_ridden} />
                     </AdviceView>
-                    <TakeAlong />
+                    <TakeAlong {intake} advice={Rc::clone(advice)} />
                 </>
             }
         }
@@ -116,29 +119,5 @@ fn to_answers() -> Html {
             <p>{ say("advice.refused") }</p>
             <p><a class="button button-main" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
         </>
-    }
-}
-
-/// Saving, printing, starting again.
-#[component]
-fn TakeAlong() -> Html {
-    let desk = use_desk();
-    let save = Callback::from(move |_: MouseEvent| {
-        // A document of plain answers always has a JSON form.
-        if let Ok(json) = to_file(&desk.wizard.document()) {
-            browser::save_file(&say("advice.file-name"), "application/json", &json);
-        }
-    });
-    let print = Callback::from(|_: MouseEvent| browser::print());
-    html! {
-        <section class="take-along">
-            <h2>{ say("advice.take-along") }</h2>
-            <div class="onward">
-                <button type="button" class="button" onclick={save}>{ say("advice.save") }</button>
-                <button type="button" class="button" onclick={print}>{ say("advice.print") }</button>
-                <a class="button" href={Route::Sheet.fragment()}>{ say("advice.sheet") }</a>
-                <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
-            </div>
-        </section>
     }
 }

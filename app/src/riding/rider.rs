@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
 use sagwright_core::advice::Ridden;
-use sagwright_core::intake::Intake;
+use sagwright_core::intake::{Intake, write};
 use yew::Callback;
 
 use super::link::{Heard, Link};
@@ -57,7 +57,7 @@ impl Rider {
             told.emit(Event::Told(done));
             return;
         }
-        let document = serde_json::to_string(intake);
+        let document = write(intake);
         let (Ok(document), true) = (document, self.has_worker()) else {
             told.emit(Event::Begun);
             told.emit(Event::Stopped(Why::NoWorker));
