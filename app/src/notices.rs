@@ -6,21 +6,8 @@ use crate::keeping::{Found, Keeping, Kept};
 use crate::offline::Stand;
 use crate::words::say;
 
-/// What there may be to tell.
-#[derive(PartialEq, Properties)]
-pub struct Props {
-    /// What the device held at the start.
-    pub found: Found,
-    /// How the answers are kept.
-    pub keeping: Keeping,
-    /// Whether the address led nowhere.
-    pub lost: bool,
-}
-
-/// The lines that apply.
-#[component]
-pub fn Notices(props: &Props) -> Html {
-    let keeping = &props.keeping;
+/// What stands above the page: about the answers and the address. `lost` is whether the address led nowhere.
+pub fn about_answers(found: Found, keeping: &Keeping, lost: bool) -> Html {
     html! {
         <div role="status" class="notices">
             if keeping.kept == Kept::No { <p class="notice">{ say("shell.not-kept") }</p> }
@@ -33,8 +20,8 @@ pub fn Notices(props: &Props) -> Html {
                     </p>
                 </div>
             }
-            if let Some(key) = put_aside(props.found) { <p class="notice">{ say(key) }</p> }
-            if props.lost { <p class="notice">{ say("shell.unknown-address") }</p> }
+            if let Some(key) = put_aside(found) { <p class="notice">{ say(key) }</p> }
+            if lost { <p class="notice">{ say("shell.unknown-address") }</p> }
         </div>
     }
 }
@@ -47,36 +34,24 @@ fn put_aside(found: Found) -> Option<&'static str> {
     }
 }
 
-/// How the site itself stands.
-#[derive(PartialEq, Properties)]
-pub struct SiteProps {
-    /// How the answers are kept.
-    pub kept: Kept,
-    /// How the site is kept.
-    pub stand: Stand,
-    /// Takes the newer build.
-    pub renew: Callback<()>,
-}
-
-/// Whether the site is on this device, and the offer of a newer build. It stands at the foot of the page, so that
-/// nothing moves under the rider's thumb when it comes.
+/// Whether the site is on this device, and the offer of a newer build, taken by `renew`. It stands at the foot of the
+/// page, so that nothing moves under the rider's thumb when it comes.
 ///
 /// Taking a newer build loads the page anew, so it is offered only while the answers are on the device; whoever has
 /// none there meets it on the next visit.
-#[component]
-pub fn SiteNotice(props: &SiteProps) -> Html {
+pub fn about_site(kept: Kept, stand: Stand, renew: &Callback<()>) -> Html {
     let offer = |told: &'static str, take: &'static str| {
         html! {
             <>
                 <p>{ say(told) }</p>
-                <p class="notice-choice">{ button(take, props.renew.reform(|_| ())) }</p>
+                <p class="notice-choice">{ button(take, renew.reform(|_| ())) }</p>
             </>
         }
     };
     html! {
         <div role="status">
             {
-                match (props.stand, props.kept) {
+                match (stand, kept) {
                     (Stand::Network, _) => Html::default(),
                     (Stand::Newer, Kept::Yes) => offer("shell.newer", "shell.newer-use"),
                     (Stand::Overtaken, Kept::Yes) => offer("shell.renewed", "shell.renewed-use"),

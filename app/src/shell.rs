@@ -9,7 +9,7 @@ use crate::advising::Adviser;
 use crate::browser::{self, Device};
 use crate::desk::Desk;
 use crate::keeping::{Keeper, use_keeping};
-use crate::notices::{Notices, SiteNotice};
+use crate::notices::{about_answers, about_site};
 use crate::offline::use_offline;
 use crate::pages::{
     AdvicePage, CheckPage, LandingPage, LinkPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
@@ -39,7 +39,6 @@ pub fn Shell() -> Html {
     let store = use_reducer(|| start.1.clone());
     let wizard = Rc::new((*store).clone());
     let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
-    let kept = keeping.kept;
     let (stand, renew) = use_offline();
     let adviser = use_memo((), |()| Adviser::default());
     let rider = use_memo((), |()| Rider::default());
@@ -65,11 +64,11 @@ pub fn Shell() -> Html {
                 <p class="tagline">{ say("shell.tagline") }</p>
             </header>
             <div class="ruler" aria-hidden="true" />
-            <Notices found={start.2} {keeping} lost={route == Route::Unknown} />
+            { about_answers(start.2, &keeping, route == Route::Unknown) }
             <main>{ page(route) }</main>
             <footer class="footer">
                 <p>{ say("shell.privacy") }</p>
-                <SiteNotice {kept} {stand} {renew} />
+                { about_site(keeping.kept, stand, &renew) }
                 <p>{ say("shell.scope") }</p>
             </footer>
         </ContextProvider<Desk>>

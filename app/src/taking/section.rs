@@ -12,7 +12,7 @@ use super::text::as_text;
 use super::{Code, link_to, link_without_words};
 use crate::advice_page::Voice;
 use crate::browser;
-use crate::desk::use_desk;
+use crate::desk::{Desk, use_desk};
 use crate::route::Route;
 use crate::state::to_file;
 use crate::words::{book, say};
@@ -21,12 +21,19 @@ use crate::words::{book, say};
 const LINK_FIELD: &str = "taking-link";
 
 /// What is taken along.
-#[derive(PartialEq, Properties)]
+#[derive(Properties)]
 pub struct Props {
     /// The answers.
     pub intake: Rc<Intake>,
-    /// The advice on them. One advice is made once and shared.
+    /// The advice on them.
     pub advice: Rc<Advice>,
+}
+
+impl PartialEq for Props {
+    /// Both are made once and shared, so pointers say enough.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.intake, &other.intake) && Rc::ptr_eq(&self.advice, &other.advice)
+    }
 }
 
 /// What came of the last press.
@@ -41,27 +48,26 @@ enum Done {
 /// A copy to keep, a link, a code, a text.
 #[component]
 pub fn TakeAlong(props: &Props) -> Html {
+    let desk = use_desk();
+    let done = use_state_eq(|| Done::Nothing);
+    let link = use_memo(Rc::clone(&props.intake), |intake| link_to(intake));
     use_effect_with((), |()| keep_for_good());
     html! {
         <section class="part take-along">
             <h2>{ say("taking.heading") }</h2>
-            <Copies intake={Rc::clone(&props.intake)} />
-            <HandOn intake={Rc::clone(&props.intake)} advice={Rc::clone(&props.advice)} />
+            { copies(&props.intake) }
+            if let Some(link) = link.as_ref() {
+                { hand_on(&desk, &props.advice, link, &done) }
+                { code(&props.intake) }
+            }
             <p><a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a></p>
         </section>
     }
 }
 
-/// What the copies are made of.
-#[derive(PartialEq, Properties)]
-struct CopiesProps {
-    intake: Rc<Intake>,
-}
-
 /// The file and the paper.
-#[component]
-fn Copies(props: &CopiesProps) -> Html {
-    let intake = Rc::clone(&props.intake);
+fn copies(intake: &Rc<Intake>) -> Html {
+    let intake = Rc::clone(intake);
     let save = Callback::from(move |_: MouseEvent| {
         // A document of plain answers always has a JSON form.
         if let Ok(json) = to_file(&intake) {
@@ -81,24 +87,16 @@ fn Copies(props: &CopiesProps) -> Html {
     }
 }
 
-/// The link, the code and the text.
-#[component]
-fn HandOn(props: &Props) -> Html {
-    let desk = use_desk();
-    let done = use_state_eq(|| Done::Nothing);
-    let link = use_memo(Rc::clone(&props.intake), |intake| link_to(intake));
-    let code = use_memo(Rc::clone(&props.intake), |intake| code_of(intake));
-    let Some(address) = (*link).clone() else {
-        return Html::default();
-    };
+/// The link and the text, on the clipboard or to another program.
+fn hand_on(desk: &Desk, advice: &Rc<Advice>, link: &str, done: &UseStateHandle<Done>) -> Html {
     let text = {
         let voice = Voice::new(book(), desk.units().clone());
-        let (advice, address) = (Rc::clone(&props.advice), address.clone());
-        move || as_text(&voice, &advice, Some(&address))
+        let (advice, link) = (Rc::clone(advice), link.to_owned());
+        move || as_text(&voice, &advice, Some(&link))
     };
     let copy_link = {
-        let (set, address) = (done.setter(), address.clone());
-        Callback::from(move |_: MouseEvent| put(&set, address.clone(), Done::LinkCopied))
+        let (set, link) = (done.setter(), link.to_owned());
+        Callback::from(move |_: MouseEvent| put(&set, link.clone(), Done::LinkCopied))
     };
     let copy_text = {
         let (set, text) = (done.setter(), text.clone());
@@ -113,7 +111,7 @@ fn HandOn(props: &Props) -> Html {
             <h3>{ say("taking.link") }</h3>
             <p>{ say("taking.link-what") }</p>
             <label class="number-label" for={LINK_FIELD}>{ say("taking.link-label") }</label>
-            <input id={LINK_FIELD} class="box link" type="text" readonly=true value={address} />
+            <input id={LINK_FIELD} class="box link" type="text" readonly=true value={link.to_owned()} />
             <div class="onward">
                 <button type="button" class="button" onclick={copy_link}>{ say("taking.copy-link") }</button>
                 <button type="button" class="button" onclick={copy_text}>{ say("taking.copy-text") }</button>
@@ -121,19 +119,24 @@ fn HandOn(props: &Props) -> Html {
                     <button type="button" class="button" onclick={hand_over}>{ say("taking.share") }</button>
                 }
             </div>
-            <p role="status" class="taken">{ told(*done) }</p>
-            if let Some(code) = code.as_ref() {
-                <details class="more">
-                    <summary>{ say("taking.code") }</summary>
-                    <div class="code-more">
-                        <p>{ say("taking.code-what") }</p>
-                        { code.draw(say("taking.code-name")) }
-                    </div>
-                </details>
-            } else {
-                <p class="hint">{ say("taking.code-too-long") }</p>
-            }
+            <p role="status" class="taken">{ told(**done) }</p>
         </>
+    }
+}
+
+/// The code to scan, or that there is none.
+fn code(intake: &Intake) -> Html {
+    let Some(code) = code_of(intake) else {
+        return html! { <p class="hint">{ say("taking.code-too-long") }</p> };
+    };
+    html! {
+        <details class="more">
+            <summary>{ say("taking.code") }</summary>
+            <div class="code-more">
+                <p>{ say("taking.code-what") }</p>
+                { code.draw(say("taking.code-name")) }
+            </div>
+        </details>
     }
 }
 
