@@ -244,6 +244,30 @@ fn the_advice_prints_on_two_pages_of_either_paper() {
     });
 }
 
+/// Somebody who answers everything and complains of everything: too much for a code, but not for the paper.
+#[test]
+fn the_fullest_answers_still_fit_on_paper() {
+    let intake = include_str!("../../links/fullest.json");
+    let intake = sagwright_core::intake::read(intake).expect("a valid intake");
+    let word = sagwright_core::intake::to_link(&intake).expect("plain data");
+    browse("paper-fullest", PHONE, async |page| {
+        page.open(&format!("#/link/{word}")).await?;
+        page.click("Open these answers").await?;
+        page.click("Get my advice").await?;
+        page.is_shown(".take-along").await?;
+        page.sees("too long for a code").await?;
+        page.fits().await?;
+        ensure!(page.value(LINK).await?.len() < 800);
+        for paper in PAPERS {
+            let pdf = page.print(paper).await?;
+            save(&format!("paper-fullest-{}.pdf", paper.0), &pdf)?;
+            let pages = pages_of(&pdf);
+            ensure!(pages == 2, "{pages} pages of {}", paper.0);
+        }
+        Ok(())
+    });
+}
+
 /// Every caution of the advice is on the paper.
 #[test]
 fn no_caution_is_lost_on_paper() {
