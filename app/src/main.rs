@@ -1,8 +1,9 @@
 //! The wizard and the advice in the browser.
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
-//! `shell` holds page and address together; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
-//! and `pictures` show what it says, `checking` has the next check answered there;
+//! `shell` holds page and address together; `keeping` and `offline` keep answers and site on the device; `advising` asks
+//! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
+//! answered there, `taking` hands it on;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -13,12 +14,15 @@ mod desk;
 mod examples;
 mod inputs;
 mod keeping;
+mod notices;
+mod offline;
 mod pages;
 mod pictures;
 mod riding;
 mod route;
 mod shell;
 mod state;
+mod taking;
 mod words;
 
 #[cfg(test)]

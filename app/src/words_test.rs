@@ -174,6 +174,8 @@ fn book_prefixes() -> BTreeSet<&'static str> {
         "start-again",
         "open",
         "riding",
+        "taking",
+        "link",
         "sheet",
         "advice",
         "moment",

@@ -45,6 +45,8 @@ pub enum Action {
     Adopt(Page, Rc<Wizard>),
     /// Opened a saved document.
     Open(Box<Intake>),
+    /// Went on with the answers of another page of the site.
+    TakeOver(Box<Wizard>),
     /// Started again.
     Clear,
 }
@@ -107,6 +109,7 @@ impl Wizard {
             Action::Accept(page) => return self.accepted(page),
             Action::Adopt(page, other) => next.adopt(page, &other),
             Action::Open(intake) => return Self::from_intake(*intake),
+            Action::TakeOver(wizard) => return *wizard,
             Action::Clear => return Self::default(),
         }
         next

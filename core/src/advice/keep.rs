@@ -172,10 +172,7 @@ mod tests {
 
     #[test]
     fn another_rider_bike_or_ground_makes_the_rides_void() {
-        for field in [
-            Field::RiderWeight,
-            Field::BikeWeight,
-        ] {
+        for field in [Field::RiderWeight, Field::BikeWeight] {
             let kept = after(|intake| put(intake, field, 40.0, None));
             assert_eq!(kept, Keep::Not, "{}", field.path());
         }

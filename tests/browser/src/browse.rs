@@ -14,7 +14,7 @@ use thirtyfour::{
 use crate::page::Page;
 use crate::process::Driver;
 use crate::screen::Screen;
-use crate::site;
+use crate::site::Server;
 
 /// Opens the site on a screen and walks it.
 ///
@@ -38,13 +38,13 @@ async fn visit(
     screen: Screen,
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
-    let (_server, address) = site::serve()?;
+    let server = Server::start()?;
     let driver = Driver::start()?;
     let profile = tempfile::tempdir()?;
     let browser = WebDriver::new(driver.address(), capabilities(screen, profile.path())?)
         .await
         .context("Chromium could not be started")?;
-    let page = Page::new(browser.clone(), address, screen);
+    let page = Page::new(browser.clone(), server, screen);
     // A failed assertion inside the walk must still close the browser and tell where it was.
     let walked = AssertUnwindSafe(walk(&page)).catch_unwind().await;
     let outcome = match walked {

@@ -18,6 +18,7 @@
 //! `CHROMEDRIVER` is the driver to start (else `chromedriver` on the `PATH`).
 
 mod answering;
+mod around;
 mod axe;
 mod browse;
 mod keyboard;
@@ -27,7 +28,9 @@ mod process;
 mod screen;
 mod site;
 
+pub use around::{PAPERS, pages_of};
 pub use browse::browse;
 pub use page::Page;
 pub use pages::{PAGES, Place, Rider};
 pub use screen::{DESKTOP, NARROW, PHONE, Screen};
+pub use site::dist;

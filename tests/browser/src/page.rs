@@ -1,5 +1,6 @@
 //! The page as a rider handles it: by what is written on things, waiting as a person would.
 
+use std::cell::{RefCell, RefMut};
 use std::fs;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
@@ -12,7 +13,7 @@ use thirtyfour::prelude::*;
 
 use crate::axe;
 use crate::screen::Screen;
-use crate::site::root;
+use crate::site::{Server, root};
 
 /// How long anything may take to appear. Far more than it should, so that a busy machine fails no test.
 const PATIENCE: Duration = Duration::from_secs(15);
@@ -25,15 +26,17 @@ const CONTINUE: &str = "Continue";
 #[derive(Debug)]
 pub struct Page {
     browser: WebDriver,
+    server: RefCell<Server>,
     address: String,
     screen: Screen,
 }
 
 impl Page {
-    pub(crate) fn new(browser: WebDriver, address: String, screen: Screen) -> Self {
+    pub(crate) fn new(browser: WebDriver, server: Server, screen: Screen) -> Self {
         Self {
             browser,
-            address,
+            address: server.address().to_owned(),
+            server: RefCell::new(server),
             screen,
         }
     }
@@ -41,6 +44,11 @@ impl Page {
     /// The driver itself, for what the methods here do not cover.
     pub fn browser(&self) -> &WebDriver {
         &self.browser
+    }
+
+    /// What serves the site.
+    pub(crate) fn server(&self) -> RefMut<'_, Server> {
+        self.server.borrow_mut()
     }
 
     /// Where the site is served, ending in `/`.
@@ -361,23 +369,6 @@ impl Page {
         Ok(bad
             .map(|entry| format!("{} {}", entry.level, entry.message))
             .collect())
-    }
-
-    /// Every address on a network that the page asked for since last asked, in order.
-    pub async fn requests(&self) -> Result<Vec<String>> {
-        let log = self.browser.get_log("performance").await?;
-        let events = log
-            .iter()
-            .filter_map(|entry| serde_json::from_str::<Value>(&entry.message).ok());
-        let sent = events.filter(|event| event["message"]["method"] == "Network.requestWillBeSent");
-        let url = |event: Value| {
-            event["message"]["params"]["request"]["url"]
-                .as_str()
-                .map(str::to_owned)
-        };
-        // The browser's own pages, data and blobs come from no network.
-        let network = |url: &String| url.starts_with("http") || url.starts_with("ws");
-        Ok(sent.filter_map(url).filter(network).collect())
     }
 
     /// Where the page stood, for a failed test: address, heading, text, console and a picture.
