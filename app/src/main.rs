@@ -1,6 +1,8 @@
 //! The wizard and the advice in the browser.
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
+//! `drawings` shows how to measure;
+//! `wear` is what colours the page wears;
 //! `shell` holds page and address together; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
 //! and `pictures` show what it says;
 //! every sentence is in `words/`.
@@ -9,6 +11,7 @@ mod advice_page;
 mod advising;
 mod browser;
 mod desk;
+mod drawings;
 mod examples;
 mod inputs;
 mod keeping;
@@ -18,6 +21,7 @@ mod riding;
 mod route;
 mod shell;
 mod state;
+mod wear;
 mod words;
 
 #[cfg(test)]
