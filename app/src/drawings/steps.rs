@@ -16,35 +16,43 @@ pub struct Drawing {
 #[derive(Debug, Clone, Copy)]
 enum Source {
     /// Drawn on a whole bike.
-    Scene(fn() -> String),
-    /// Drawn by hand, in `app/drawings/`.
-    Sheet(&'static str),
+    Bike(fn() -> String),
+    /// Drawn on a whole bike with somebody on or beside it, who needs headroom.
+    Rider(fn() -> String),
+    /// Drawn by hand, in `app/drawings/`, so high.
+    Sheet(&'static str, u16),
 }
 
 impl Drawing {
-    const fn scene(word: &'static str, draw: fn() -> String) -> Self {
-        let source = Source::Scene(draw);
+    const fn bike(word: &'static str, draw: fn() -> String) -> Self {
+        let source = Source::Bike(draw);
         Self { word, source }
     }
 
-    const fn sheet(word: &'static str, svg: &'static str) -> Self {
-        let source = Source::Sheet(svg);
+    const fn rider(word: &'static str, draw: fn() -> String) -> Self {
+        let source = Source::Rider(draw);
         Self { word, source }
     }
 
-    /// What it shows of its plane; both kinds have the same shape on the page.
-    pub const fn view_box(&self) -> &'static str {
+    const fn sheet(word: &'static str, svg: &'static str, height: u16) -> Self {
+        let source = Source::Sheet(svg, height);
+        Self { word, source }
+    }
+
+    /// What it shows of its plane; all are equally wide, so that strokes are equally heavy.
+    pub fn view_box(&self) -> AttrValue {
         match self.source {
-            Source::Scene(_) => "-440 -1900 2720 1940",
-            Source::Sheet(_) => "0 0 2720 1940",
+            Source::Bike(_) => "-440 -1500 2720 1540".into(),
+            Source::Rider(_) => "-440 -1900 2720 1940".into(),
+            Source::Sheet(_, height) => format!("0 0 2720 {height}").into(),
         }
     }
 
     /// The elements of the drawing.
     pub fn svg(&self) -> AttrValue {
         match self.source {
-            Source::Scene(draw) => draw().into(),
-            Source::Sheet(svg) => svg.into(),
+            Source::Bike(draw) | Source::Rider(draw) => draw().into(),
+            Source::Sheet(svg, _) => svg.into(),
         }
     }
 }
@@ -57,46 +65,47 @@ impl PartialEq for Drawing {
 }
 
 macro_rules! sheet {
-    ($word:literal) => {
+    ($word:literal, $height:literal) => {
         Drawing::sheet(
             $word,
             include_str!(concat!("../../drawings/", $word, ".svg")),
+            $height,
         )
     };
 }
 
-const CLICKER_IN: Drawing = sheet!("clicker-in");
-const CLICKER_OUT: Drawing = sheet!("clicker-out");
-const CLICKER_BACK: Drawing = sheet!("clicker-back");
-const QUARTER_TURN: Drawing = sheet!("quarter-turn");
-const FORK_TOPS: Drawing = sheet!("fork-tops");
-const FORK_VALVE: Drawing = sheet!("fork-valve");
-const FORK_BOTH_CLICKERS: Drawing = sheet!("fork-both-clickers");
-const SPRING_RATE: Drawing = sheet!("spring-rate");
-const SPRING_PRELOAD: Drawing = sheet!("spring-preload");
-const GAS_LIMIT: Drawing = sheet!("gas-limit");
-const GAS_BELOW: Drawing = sheet!("gas-below");
-const MARKER_SET: Drawing = sheet!("marker-set");
-const MARKER_READ: Drawing = sheet!("marker-read");
-const TYRE_GAUGE: Drawing = sheet!("tyre-gauge");
-const GAS_PUMP: Drawing = Drawing::scene("gas-pump", scenes::pump);
-const LEVERS: Drawing = Drawing::scene("shock-levers", || {
+const CLICKER_IN: Drawing = sheet!("clicker-in", 1940);
+const CLICKER_OUT: Drawing = sheet!("clicker-out", 1940);
+const CLICKER_BACK: Drawing = sheet!("clicker-back", 1940);
+const QUARTER_TURN: Drawing = sheet!("quarter-turn", 1940);
+const FORK_TOPS: Drawing = sheet!("fork-tops", 1420);
+const FORK_VALVE: Drawing = sheet!("fork-valve", 1420);
+const FORK_BOTH_CLICKERS: Drawing = sheet!("fork-both-clickers", 1420);
+const SPRING_RATE: Drawing = sheet!("spring-rate", 1940);
+const SPRING_PRELOAD: Drawing = sheet!("spring-preload", 1940);
+const GAS_LIMIT: Drawing = sheet!("gas-limit", 1940);
+const GAS_BELOW: Drawing = sheet!("gas-below", 1940);
+const MARKER_SET: Drawing = sheet!("marker-set", 1940);
+const MARKER_READ: Drawing = sheet!("marker-read", 1940);
+const TYRE_GAUGE: Drawing = sheet!("tyre-gauge", 1940);
+const GAS_PUMP: Drawing = Drawing::rider("gas-pump", scenes::pump);
+const LEVERS: Drawing = Drawing::bike("shock-levers", || {
     scenes::rear_end(BikeClass::EnduroLinkage)
 });
-const STRAIGHT: Drawing = Drawing::scene("shock-straight", || {
+const STRAIGHT: Drawing = Drawing::bike("shock-straight", || {
     scenes::rear_end(BikeClass::EnduroLinkless)
 });
 const FRONT_HANGING: Drawing =
-    Drawing::scene("front-hanging", || scenes::sag(End::Front, Load::Hanging));
-const FRONT_ALONE: Drawing = Drawing::scene("front-alone", || scenes::sag(End::Front, Load::Alone));
+    Drawing::bike("front-hanging", || scenes::sag(End::Front, Load::Hanging));
+const FRONT_ALONE: Drawing = Drawing::bike("front-alone", || scenes::sag(End::Front, Load::Alone));
 const FRONT_RIDDEN: Drawing =
-    Drawing::scene("front-ridden", || scenes::sag(End::Front, Load::Ridden));
+    Drawing::rider("front-ridden", || scenes::sag(End::Front, Load::Ridden));
 const REAR_HANGING: Drawing =
-    Drawing::scene("rear-hanging", || scenes::sag(End::Rear, Load::Hanging));
-const REAR_ALONE: Drawing = Drawing::scene("rear-alone", || scenes::sag(End::Rear, Load::Alone));
-const REAR_RIDDEN: Drawing = Drawing::scene("rear-ridden", || scenes::sag(End::Rear, Load::Ridden));
-const PUSH_FRONT: Drawing = Drawing::scene("push-front", || scenes::push_test(End::Front));
-const PUSH_REAR: Drawing = Drawing::scene("push-rear", || scenes::push_test(End::Rear));
+    Drawing::bike("rear-hanging", || scenes::sag(End::Rear, Load::Hanging));
+const REAR_ALONE: Drawing = Drawing::bike("rear-alone", || scenes::sag(End::Rear, Load::Alone));
+const REAR_RIDDEN: Drawing = Drawing::rider("rear-ridden", || scenes::sag(End::Rear, Load::Ridden));
+const PUSH_FRONT: Drawing = Drawing::rider("push-front", || scenes::push_test(End::Front));
+const PUSH_REAR: Drawing = Drawing::rider("push-rear", || scenes::push_test(End::Rear));
 
 /// The drawings of a question, one per line of its `ask.<question>.how`; empty where there is nothing to show.
 pub fn steps(question: Question) -> &'static [Option<Drawing>] {

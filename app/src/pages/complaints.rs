@@ -109,7 +109,6 @@ fn Felt(props: &FeltProps) -> Html {
                     slot={Slot::Detail(feeling, Aspect::Severity)}
                     legend={say("detail.severity")}
                     open_ended=false
-                    short=true
                 />
             }
         </div>

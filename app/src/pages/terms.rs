@@ -1,8 +1,10 @@
 //! Words of the trade that a question needs, each explained once, on tap.
 
 use sagwright_core::intake::Question;
+use sagwright_core::words::Text;
 use yew::prelude::*;
 
+use crate::desk::{Desk, use_desk};
 use crate::words::say;
 
 /// Which question.
@@ -15,24 +17,26 @@ pub struct Props {
 /// A button per word; its meaning opens over the page and closes by itself, by Escape or by a tap beside it.
 #[component]
 pub fn Terms(props: &Props) -> Html {
+    let desk = use_desk();
     let words = words_of(props.question);
     if words.is_empty() {
         return Html::default();
     }
     html! {
-        <div class="terms">
-            <span>{ say("frame.words") }</span>
-            { for words.iter().copied().map(term) }
+        <div class="terms" role="group" aria-label={say("frame.words")}>
+            { for words.iter().map(|word| term(&desk, word)) }
         </div>
     }
 }
 
-fn term(word: &'static str) -> Html {
+fn term(desk: &Desk, word: &'static str) -> Html {
     let id = format!("term-{word}");
-    let name = say(&format!("term.{word}"));
+    let name = Text::new(format!("term.{word}"));
+    let asked = Text::new("frame.term").with("term", name.clone().into());
+    let (name, asked) = (desk.tell(&name), desk.tell(&asked));
     html! {
         <>
-            <button type="button" class="term" popovertarget={id.clone()}>{ &name }</button>
+            <button type="button" class="term" popovertarget={id.clone()}>{ asked }</button>
             <div class="term-card" popover="auto" id={id.clone()} role="note">
                 <p><dfn>{ name }</dfn>{ ": " }{ say(&format!("term.{word}.means")) }</p>
                 <button type="button" class="button" popovertarget={id} popovertargetaction="hide">

@@ -20,14 +20,17 @@
 mod answering;
 mod axe;
 mod browse;
+mod demands;
 mod keyboard;
 mod page;
 mod pages;
 mod process;
 mod screen;
 mod site;
+mod themes;
 
 pub use browse::browse;
 pub use page::Page;
 pub use pages::{PAGES, Place, Rider};
-pub use screen::{DESKTOP, NARROW, PHONE, Screen};
+pub use screen::{DESKTOP, LARGE_TEXT, LYING, NARROW, PHONE, Screen};
+pub use themes::Theme;
