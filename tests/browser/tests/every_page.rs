@@ -17,7 +17,7 @@ async fn check(page: &Page) -> Result<()> {
     .await
 }
 
-/// The colours alone: what else holds does not change with them.
+/// What can change with the theme: its colours, and its weight and width of letters.
 async fn check_colours(page: &Page, theme: Theme) -> Result<()> {
     page.wear(theme).await?;
     page.each(async |place| {
@@ -26,6 +26,7 @@ async fn check_colours(page: &Page, theme: Theme) -> Result<()> {
         if draws_charts(place) {
             page.charts_stand_out().await?;
         }
+        page.fits().await?;
         page.accessible().await
     })
     .await
