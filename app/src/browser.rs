@@ -4,7 +4,7 @@ use gloo::file::{Blob, ObjectUrl};
 use js_sys::Reflect;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
-    Document, Element, HtmlAnchorElement, HtmlElement, HtmlInputElement, Storage, Window,
+    Document, Element, Event, HtmlAnchorElement, HtmlElement, HtmlInputElement, Storage, Window,
 };
 
 use crate::keeping::Shelf;
@@ -82,10 +82,47 @@ pub fn scroll_to_top() {
     }
 }
 
+/// Whether a page has room for two columns: the same width at which the style sheets make them.
+pub fn is_wide() -> bool {
+    let wide = window().and_then(|w| w.match_media("(min-width: 64rem)").ok().flatten());
+    wide.is_some_and(|media| media.matches())
+}
+
 /// Names the page in the browser's tab.
 pub fn set_title(title: &str) {
     if let Some(document) = document() {
         document.set_title(title);
+    }
+}
+
+/// Puts the style sheets' theme of that name on, or leaves it to the device; the browser's own bars follow.
+pub fn wear(theme: Option<&str>) {
+    let Some(root) = document().and_then(|d| d.document_element()) else {
+        return;
+    };
+    // Neither can fail: the name of the attribute is well-formed.
+    match theme {
+        Some(name) => root.set_attribute("data-theme", name).ok(),
+        None => root.remove_attribute("data-theme").ok(),
+    };
+    let style = window().and_then(|w| w.get_computed_style(&root).ok().flatten());
+    let paper = style.and_then(|style| style.get_property_value("--paper").ok());
+    let bars = document().and_then(|d| d.query_selector_all("meta[name=theme-color]").ok());
+    if let (Some(paper), Some(bars)) = (paper, bars) {
+        for at in 0..bars.length() {
+            let bar = bars
+                .item(at)
+                .and_then(|node| node.dyn_into::<Element>().ok());
+            bar.and_then(|bar| bar.set_attribute("content", &paper).ok());
+        }
+    }
+}
+
+/// Tells everybody on the page who listens for `event` on the window.
+pub fn tell(event: &str) {
+    if let (Some(window), Ok(event)) = (window(), Event::new(event)) {
+        // Fails only for an event that is being told already.
+        window.dispatch_event(&event).ok();
     }
 }
 

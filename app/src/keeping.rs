@@ -1,4 +1,4 @@
-//! Answers kept on the device between visits. Nothing leaves it.
+//! Answers and colours kept on the device between visits. Nothing leaves it.
 //!
 //! Every page of the site keeps its answers in the same place. So a page looks before it writes: what stands there and
 //! was not put there by itself, nor read from there, are answers given on another page, and the rider is asked which
@@ -13,12 +13,16 @@ use yew::prelude::*;
 use crate::browser::{self, Device};
 use crate::shell::HEADING;
 use crate::state::{Action, SavedError, Wizard, from_saved, to_saved};
+use crate::wear::Theme;
 
 /// Where the answers are kept.
 const ANSWERS: &str = "sagwright.answers";
 
 /// Where answers that could not be read, or were overruled, are put aside.
 const ASIDE: &str = "sagwright.answers.aside";
+
+/// Where the chosen colours are kept; the first script of the page reads it too.
+const THEME: &str = "sagwright.theme";
 
 /// What was found on the device.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -287,4 +291,16 @@ mod tests {
             assert_eq!(shelf.kept(ASIDE).as_deref(), Some(text));
         }
     }
+}
+
+/// The colours of the last visit.
+pub fn theme() -> Theme {
+    Device
+        .kept(THEME)
+        .map_or(Theme::Device, |word| Theme::of(&word))
+}
+
+/// Keeps the colours for the next visit; where the device does not, they last until the page is closed.
+pub fn keep_theme(theme: Theme) {
+    Device.keep(THEME, theme.word());
 }

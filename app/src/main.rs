@@ -1,6 +1,7 @@
 //! The wizard and the advice in the browser.
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
+//! `drawings` shows how to measure; `wear` is what colours the page wears;
 //! `shell` holds page and address together; `keeping` and `offline` keep answers and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
 //! answered there, `taking` hands it on;
@@ -11,6 +12,7 @@ mod advising;
 mod browser;
 mod checking;
 mod desk;
+mod drawings;
 mod examples;
 mod inputs;
 mod keeping;
@@ -23,6 +25,7 @@ mod route;
 mod shell;
 mod state;
 mod taking;
+mod wear;
 mod words;
 
 #[cfg(test)]

@@ -16,6 +16,7 @@ use crate::pages::{
 };
 use crate::riding::Rider;
 use crate::route::Route;
+use crate::wear::ThemeSwitch;
 use crate::words::say;
 
 /// The heading of every page; the focus goes there on a new page.
@@ -63,6 +64,7 @@ pub fn Shell() -> Html {
                 <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
                 <p class="tagline">{ say("shell.tagline") }</p>
+                <ThemeSwitch />
             </header>
             <div class="ruler" aria-hidden="true" />
             { about_answers(start.2, &keeping, route == Route::Unknown) }

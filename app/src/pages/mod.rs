@@ -7,6 +7,7 @@ mod complaints;
 mod detail;
 mod frame;
 mod groups;
+mod how_to;
 mod landing;
 mod link;
 mod numbers;
@@ -15,6 +16,7 @@ mod question;
 mod sheet;
 mod signs;
 mod start_again;
+mod terms;
 
 pub use advice::AdvicePage;
 pub use check::CheckPage;

@@ -154,9 +154,8 @@ fn every_slot() -> impl Iterator<Item = Slot> {
 /// A slot's name, unique over all pages.
 fn address(slot: Slot) -> String {
     match slot {
-        Slot::Detail(feeling, _) => format!("{}/{}", feeling.word(), slot.id()),
         Slot::How(_) => format!("how/{}", slot.id()),
         Slot::Push(end) => format!("push/{}", end.word()),
-        Slot::One(_) | Slot::Ground(_) => slot.id().to_owned(),
+        Slot::Detail(..) | Slot::One(_) | Slot::Ground(_) => slot.id().into_owned(),
     }
 }

@@ -107,6 +107,8 @@ fn capabilities(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
     wanted.add_arg(&format!("--user-data-dir={}", profile.display()))?;
     wanted.add_arg(&format!("--window-size={},{}", screen.width, screen.height))?;
     wanted.add_experimental_option("mobileEmulation", emulation(screen))?;
+    let letters = json!({ "webkit": { "webprefs": { "default_font_size": screen.text } } });
+    wanted.add_experimental_option("prefs", letters)?;
     wanted.set_logging_prefs("browser", LoggingPrefsLogLevel::All)?;
     wanted.set_logging_prefs("performance", LoggingPrefsLogLevel::All)?;
     Ok(wanted)

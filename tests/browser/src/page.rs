@@ -5,13 +5,12 @@ use std::fs;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context as _, Result, bail, ensure};
+use anyhow::{Context as _, Result, bail};
 use base64::Engine as _;
 use serde_json::{Value, json};
 use thirtyfour::components::SelectElement;
 use thirtyfour::prelude::*;
 
-use crate::axe;
 use crate::screen::Screen;
 use crate::site::{Server, root};
 
@@ -49,6 +48,11 @@ impl Page {
     /// What serves the site.
     pub(crate) fn server(&self) -> RefMut<'_, Server> {
         self.server.borrow_mut()
+    }
+
+    /// What it is looked at on.
+    pub(crate) fn screen(&self) -> Screen {
+        self.screen
     }
 
     /// Where the site is served, ending in `/`.
@@ -265,59 +269,6 @@ impl Page {
                 _ => tokio::time::sleep(LOOK_AGAIN).await,
             }
         }
-    }
-
-    // Standing demands on any page.
-
-    /// Asserts that no accessibility rule is broken on the page as it stands.
-    pub async fn accessible(&self) -> Result<()> {
-        axe::check(&self.browser).await
-    }
-
-    /// Asserts that nothing sticks out sideways, of the screen or of its own box, naming what does.
-    pub async fn fits(&self) -> Result<()> {
-        let limit = self.screen.width;
-        let wide = self
-            .evaluate(&format!(
-                "[...document.body.querySelectorAll('*')] \
-                 .filter((node) => node.getBoundingClientRect().right > {limit} + 1) \
-                 .slice(-5).map((node) => node.outerHTML.slice(0, 120))"
-            ))
-            .await?;
-        let width = self
-            .evaluate("document.documentElement.scrollWidth")
-            .await?;
-        ensure!(
-            width.as_u64() <= Some(limit.into()),
-            "the page is {width} px wide on a screen of {limit}; what sticks out: {wide:#}"
-        );
-        // What is hidden from sight and what scrolls by itself is wider than its box on purpose; so is a canvas.
-        let cut = self
-            .evaluate(
-                "[...document.body.querySelectorAll('*')] \
-                 .filter((node) => node.clientWidth > 1 && node.scrollWidth > node.clientWidth + 1 \
-                   && !['auto', 'scroll'].includes(getComputedStyle(node).overflowX) \
-                   && !node.matches('input, textarea, canvas')) \
-                 .slice(-5).map((node) => node.outerHTML.slice(0, 160))",
-            )
-            .await?;
-        ensure!(
-            cut.as_array().is_some_and(Vec::is_empty),
-            "wider than the box it stands in: {cut:#}"
-        );
-        Ok(())
-    }
-
-    /// Switches to the dark or the light theme, as the system's setting would.
-    pub async fn dark(&self, dark: bool) -> Result<()> {
-        let value = if dark { "dark" } else { "light" };
-        let feature = json!({ "name": "prefers-color-scheme", "value": value });
-        let media = json!({ "features": [feature] });
-        self.browser
-            .cdp()
-            .send_raw("Emulation.setEmulatedMedia", media)
-            .await?;
-        Ok(())
     }
 
     /// Takes a picture of the whole page, below the fold too: `screenshots/NAME-SCREEN.png`.
