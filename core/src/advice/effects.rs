@@ -1,7 +1,7 @@
 //! What a remedy would change on this bike, as far as statics can tell: sag, breakaway, end force, damping share.
 
-use super::remedy_finding::Effect;
 use super::figure::Provenance;
+use super::remedy_finding::Effect;
 use super::sheet::{Sheet, input, reason};
 use crate::bike::friction::Wear;
 use crate::bike::{ForkSpring, Machine, SetUp, Surroundings};

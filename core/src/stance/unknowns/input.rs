@@ -41,7 +41,7 @@ pub enum Input {
     Pace,
     /// Ground.
     Ground,
-    /// What the rider likes in damping, on the scale of [`Taste`](crate::stance::damping::TASTE).
+    /// What the rider likes in damping, standard deviations towards firm.
     Taste,
     /// What a click is worth, as the logarithm of its ratio to the usual.
     Click,
@@ -55,7 +55,7 @@ pub enum Input {
     ShockReboundRange,
     /// Positions of the shock's high-speed compression adjuster.
     HighSpeedRange,
-    /// What the rider likes in tyre pressure.
+    /// What the rider likes in tyre pressure, standard deviations towards hard.
     TyreTaste,
 }
 
