@@ -9,6 +9,7 @@ mod damper;
 mod damper_law;
 mod feel;
 mod gas;
+mod ladder;
 mod rates;
 mod remedies;
 

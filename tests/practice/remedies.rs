@@ -1,19 +1,14 @@
 //! What remedies do to bikes with the faults they are meant for, ridden; and which a practitioner would try first.
 
-use sagwright_core::advice::{Advice, Options, RemedyFinding, advise};
 use sagwright_core::bench::{Bench, Cast, Ground, grounds};
 use sagwright_core::cause::felt::shows_at;
 use sagwright_core::cause::rehearsal::rehearse;
 use sagwright_core::cause::said::{chances_of, trouble};
 use sagwright_core::cause::{Cause, Hypothesis, Numbers, Rehearsal, hypotheses};
-use sagwright_core::intake::{
-    BikeClass, Complaint, End, Feeling, Field, ForkKind, Intake, Pace, PushFeel, Severity, Share,
-    Since, Terrain, Workshop, YesNo,
-};
+use sagwright_core::intake::{BikeClass, Feeling, Field, ForkKind, Intake, Pace, Share, Terrain};
 use sagwright_core::quantity::{How, Typed, Unit};
+use sagwright_core::remedy::RemedyId;
 use sagwright_core::remedy::remedied::{Remedied, Steps, on_sound_bike, places};
-use sagwright_core::remedy::{RemedyId, Tier};
-use sagwright_core::stance::baseline::fork_pressure;
 use sagwright_core::stance::{Baseline, Situation, baseline};
 
 /// A remedy with a cause that it is meant for. Common practice.
@@ -55,7 +50,8 @@ const MEANT_FOR: &[(RemedyId, Cause)] = &[
 /// Remedies for no fault: one leaves the bike alone, the other lets out air that the day's weather made too much.
 const FOR_NO_FAULT: &[RemedyId] = &[RemedyId::RideOn, RemedyId::BleedAir];
 
-fn intake(fork: ForkKind) -> Intake {
+/// A club rider on an enduro bike with this fork, on mixed ground.
+pub fn intake(fork: ForkKind) -> Intake {
     let mut intake = Intake::default();
     intake.bike.class = Some(BikeClass::EnduroLinkage);
     intake.bike.fork = Some(fork);
@@ -69,6 +65,15 @@ fn intake(fork: ForkKind) -> Intake {
         .into(),
     );
     intake
+}
+
+/// A number as a rider who measured it types it.
+pub fn typed(value: f64, unit: Unit) -> Typed {
+    Typed {
+        value,
+        unit,
+        how: Some(How::Measured),
+    }
 }
 
 /// A bike on its bench, every fault ridden.
@@ -186,7 +191,7 @@ fn each_remedy_eases_what_it_is_meant_for_and_one_that_undoes_it_leaves_nothing(
             let (feeling, end, moved) = worst(before);
             let place = feeling as usize;
             let of = |steps: &Steps| trouble(&numbers, feeling, None, steps[place]);
-            assert!(moved > 1.0, "{cause:?} can hardly be felt: {moved}");
+            assert!(moved > 0.5, "{cause:?} can hardly be felt: {moved}");
             assert!(
                 of(after) < 0.97 * of(before),
                 "{remedy:?} for {cause:?} on {fork:?}: {feeling:?} {before:?} to {after:?}",
@@ -198,7 +203,8 @@ fn each_remedy_eases_what_it_is_meant_for_and_one_that_undoes_it_leaves_nothing(
                 .reach
                 .iter()
                 .find(|reach| reach.remedy == *remedy && reach.fault == whole.faults[0]);
-            let gone = reach.is_some_and(|reach| reach.left == 0.0 && reach.times == 1.0);
+            let gone =
+                reach.is_some_and(|reach| reach.left < 1e-12 && (reach.times - 1.0).abs() < 1e-12);
             let changes_sound_bikes = ridden.remedied.own.iter().any(|own| own.remedy == *remedy);
             if gone && !changes_sound_bikes {
                 let chance = chances_of(&numbers, feeling, after[place], 0.0)[end];
@@ -297,7 +303,7 @@ fn parts_put_together_are_near_to_the_whole_bike() {
             }
         }
     }
-    for (errors, least) in errors.iter().zip([0.35, 0.45]) {
+    for (errors, least) in errors.iter().zip([0.20, 0.35]) {
         let count = f64::from(u32::try_from(errors.len()).expect("few"));
         let rms = (errors.iter().map(|error| error * error).sum::<f64>() / count).sqrt();
         let within = errors.iter().filter(|error| error.abs() < 0.5).count();
@@ -307,124 +313,4 @@ fn parts_put_together_are_near_to_the_whole_bike() {
         );
         assert!(rms < least, "{rms} steps");
     }
-}
-
-fn typed(value: f64, unit: Unit) -> Typed {
-    Typed {
-        value,
-        unit,
-        how: Some(How::Measured),
-    }
-}
-
-/// A rider whose gas fork is harsh on small bumps and sticks, told by weight, pressure over what suits in bar, and hours.
-fn harsh_gas_fork(class: BikeClass, kg: f64, over: f64, hours: f64, since: Since) -> Intake {
-    let mut told = intake(ForkKind::GasOneLeg);
-    told.bike.class = Some(class);
-    Field::RiderWeight.set(&mut told, Some(typed(kg, Unit::Kilogram)));
-    told.rider.weight_in_gear = Some(YesNo::Yes);
-    let feels = |feeling, severity| Complaint {
-        feeling,
-        end: Some(End::Front),
-        phases: [].into(),
-        severity: Some(severity),
-        since: Some(since),
-    };
-    told.complaints = Some(vec![
-        feels(Feeling::HarshSmallBumps, Severity::Bad),
-        feels(Feeling::Sticks, Severity::Clear),
-    ]);
-    told.measured.push_front = Some(PushFeel::SticksFirst);
-    told.stop_signs = Some([].into());
-    let situation = Situation::of(&told);
-    let suits = fork_pressure(&situation).expect("it can be carried");
-    let bar = suits.value / 1e5 + over;
-    Field::ForkPressure.set(&mut told, Some(typed(bar, Unit::Bar)));
-    Field::ForkHours.set(&mut told, Some(typed(hours, Unit::Hour)));
-    told
-}
-
-fn remedies(intake: &Intake, options: &Options) -> Vec<RemedyFinding> {
-    match advise(intake, options) {
-        Ok(Advice::SetUp(advice)) => advice.remedies,
-        other => panic!("no set-up: {other:?}"),
-    }
-}
-
-fn first(intake: &Intake) -> RemedyId {
-    let remedies = remedies(intake, &Options::default());
-    assert!(remedies[0].leads);
-    remedies[0].id
-}
-
-#[test]
-fn a_harsh_gas_fork_at_the_wrong_pressure_is_adjusted_first() {
-    let intake = harsh_gas_fork(BikeClass::Motocross450, 89.0, 2.5, 6.0, Since::SinceWork);
-    assert_eq!(first(&intake), RemedyId::SetGasPressure);
-}
-
-#[test]
-fn a_harsh_gas_fork_that_was_neglected_is_serviced_first() {
-    let intake = harsh_gas_fork(BikeClass::Motocross450, 89.0, 0.0, 70.0, Since::Slowly);
-    assert_eq!(first(&intake), RemedyId::ServiceSeals);
-}
-
-#[test]
-fn a_harsh_gas_fork_that_is_right_and_fresh_has_its_drag_reduced_first() {
-    let intake = harsh_gas_fork(BikeClass::Motocross450, 89.0, 0.0, 6.0, Since::Always);
-    assert_eq!(first(&intake), RemedyId::ReduceDrag);
-}
-
-#[test]
-fn a_harsh_gas_fork_under_a_rider_too_light_for_less_drag_to_do_is_converted() {
-    let intake = harsh_gas_fork(BikeClass::Motocross125, 48.0, 0.0, 6.0, Since::Always);
-    assert_eq!(first(&intake), RemedyId::ConvertToCoil);
-}
-
-#[test]
-fn a_workshop_changes_prices_and_nothing_else() {
-    let intake = harsh_gas_fork(BikeClass::Motocross450, 89.0, 0.0, 6.0, Since::Always);
-    let workshop =
-        Workshop::read(include_str!("../../demo-data/workshop.json")).expect("well-formed");
-    let (low, high) = workshop.labour_per_hour;
-    let priced = remedies(
-        &intake,
-        &Options {
-            workshop: Some(workshop),
-        },
-    );
-    let plain = remedies(&intake, &Options::default());
-    assert_eq!(priced.len(), plain.len());
-    for (priced, plain) in priced.iter().zip(&plain) {
-        assert_eq!((priced.id, priced.relief), (plain.id, plain.relief));
-        let money = priced
-            .cost
-            .money
-            .as_ref()
-            .expect("the workshop names its rate");
-        let (least, most) = priced.cost.labour_hours;
-        assert_eq!((money.low, money.high), (low * least, high * most));
-    }
-}
-
-#[test]
-fn a_remedy_is_dominated_only_by_one_that_costs_less() {
-    let intake = harsh_gas_fork(BikeClass::Motocross450, 89.0, 2.5, 70.0, Since::Slowly);
-    let remedies = remedies(&intake, &Options::default());
-    let tier = |id: RemedyId| -> Tier {
-        remedies
-            .iter()
-            .find(|one| one.id == id)
-            .expect("it stands on the ladder")
-            .tier
-    };
-    let dominated = remedies
-        .iter()
-        .filter_map(|one| Some((one, one.dominated_by.as_ref()?)));
-    let mut any = false;
-    for (one, dominated) in dominated {
-        assert!(!one.leads && tier(dominated.by) <= one.tier, "{:?}", one.id);
-        any = true;
-    }
-    assert!(any, "new internals do no more than a coil here");
 }
