@@ -153,8 +153,12 @@ proptest! {
                         prop_assert!(figure.high <= most, "over the marked maximum");
                     }
                 }
-                let sum: f64 = advice.causes.iter().map(|cause| cause.probability).sum();
-                prop_assert!((0.9..=1.0 + 1e-9).contains(&sum), "shares sum to {}", sum);
+                // Two causes can be there at once, but none of them while nothing is wrong.
+                let nothing = share(&advice, Cause::NothingWrong);
+                let of_others = || advice.causes.iter().filter(|c| c.cause != Cause::NothingWrong).map(|c| c.probability);
+                prop_assert!(of_others().all(|chance| (0.0..=1.0 - nothing + 1e-9).contains(&chance)));
+                let sum: f64 = nothing + of_others().sum::<f64>();
+                prop_assert!((0.9..=2.0 + 1e-9).contains(&sum), "chances sum to {}", sum);
                 prop_assert!(advice.remedies.iter().filter(|remedy| remedy.leads).count() <= 1);
                 prop_assert!(!advice.cautions.is_empty());
             }
