@@ -222,6 +222,7 @@ mod tests {
     use sagwright_core::cause::Rehearsal;
     use sagwright_core::intake::{Field, PushFeel};
     use sagwright_core::quantity::{Typed, Unit};
+    use sagwright_core::remedy::Remedied;
 
     use super::*;
 
@@ -239,10 +240,8 @@ mod tests {
             pictures: Vec::new(),
             before_told: true,
             rides: 1,
-            rehearsal: Rehearsal {
-                faults: Vec::new(),
-                rides: 0,
-            },
+            rehearsal: Rehearsal::default(),
+            remedied: Remedied::default(),
         }
     }
 

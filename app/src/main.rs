@@ -10,6 +10,7 @@
 mod advice_page;
 mod advising;
 mod browser;
+mod calm;
 mod checking;
 mod desk;
 mod drawings;

@@ -3,7 +3,9 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use sagwright_core::intake::{End, Feeling, Field, Phase, Question, StopSign, Terrain};
+use sagwright_core::intake::{
+    Change, End, Feeling, Field, Look, Phase, Question, StopSign, Terrain,
+};
 use sagwright_core::words::Book;
 
 use crate::state::{Aspect, CANNOT_SAY, Section, Slot, label};
@@ -74,6 +76,10 @@ fn families() -> BTreeSet<String> {
     add_words(&mut add, "sign", StopSign::ALL, StopSign::word);
     add_words(&mut add, "wear", Theme::ALL, Theme::word);
     add_words(&mut add, "push", &[End::Front, End::Rear], End::word);
+    for look in Look::ALL {
+        add(format!("looking.{}", look.word()));
+        add(format!("looking.{}.ask", look.word()));
+    }
     keys
 }
 
@@ -96,6 +102,8 @@ fn slots() -> Vec<Slot> {
         Slot::Push(End::Front),
         Slot::Ground(Terrain::Sand),
         Slot::How(Field::ForkRate),
+        Slot::Look(Look::HangsShort),
+        Slot::Lap(Change::TyresLess, Feeling::Dives),
     ]);
     slots
 }

@@ -14,14 +14,20 @@ use super::evidence::evidence;
 use crate::advising::Stand;
 use crate::checking::Moved;
 
-/// Causes less likely than this are folded away.
+/// Causes less likely than this are folded away, and those beyond so many.
 const TOLD_FROM: f64 = 0.05;
-/// At least this likely, two causes may well be there at once.
-const BOTH_FROM: f64 = 0.4;
+const MOST_TOLD: usize = 5;
 /// The core's word that two causes are a close call.
 const CLOSE_CALL: &str = "caveat.close-call";
-/// The core's word on where the chances come from. It stands by the chances, not by the answer.
-pub const NO_FIELD_DATA: &str = "caveat.no-field-data";
+/// The core's word that two causes may be there at once.
+const BOTH: &str = "caveat.both";
+/// The core's word on where the chances come from.
+const NO_FIELD_DATA: &str = "caveat.no-field-data";
+
+/// Whether a caveat is about the chances, and so stands by them, not by the answer.
+pub fn is_of_chances(caveat: &Text) -> bool {
+    caveat.key == BOTH || caveat.key == NO_FIELD_DATA
+}
 
 /// What the ranked causes are told from.
 #[derive(Clone, Copy)]
@@ -42,6 +48,7 @@ pub fn causes(voice: &Voice, told: Told) -> Html {
     let worth = causes
         .iter()
         .take_while(|cause| cause.probability >= TOLD_FROM)
+        .take(MOST_TOLD)
         .count();
     // Whatever leads is told, however little is known.
     let (leading, others) = causes.split_at(worth.max(1).min(causes.len()));
@@ -50,8 +57,11 @@ pub fn causes(voice: &Voice, told: Told) -> Html {
         let was = told.moved.and_then(|moved| moved.before(cause.cause));
         in_full(voice, rank, cause, was, close.contains(&cause.cause))
     });
-    let caveats = told.advice.caveats.iter();
-    let source = caveats.filter(|caveat| caveat.key == NO_FIELD_DATA);
+    let caveat = |key: &str| {
+        let mut caveats = told.advice.caveats.iter();
+        let text = caveats.find(|caveat| caveat.key == key);
+        text.map(|text| voice.say(text))
+    };
     html! {
         <section class="part">
             { heading(voice, Part::Causes) }
@@ -59,10 +69,10 @@ pub fn causes(voice: &Voice, told: Told) -> Html {
                 <p class="provisional">{ voice.words(key) }</p>
             }
             <p>{ voice.words("advice.causes.lead") }</p>
-            if let Some(text) = both(causes) { <p class="together">{ voice.say(&text) }</p> }
+            if let Some(text) = caveat(BOTH) { <p class="together">{ text }</p> }
             <ol class="causes">{ for leading }</ol>
             { folded(voice, others) }
-            { for source.map(|caveat| html! { <p class="hint">{ voice.say(caveat) }</p> }) }
+            if let Some(text) = caveat(NO_FIELD_DATA) { <p class="hint">{ text }</p> }
         </section>
     }
 }
@@ -85,22 +95,8 @@ fn close_calls(advice: &SetUpAdvice) -> BTreeSet<Cause> {
     leading.map(|cause| cause.cause).collect()
 }
 
-/// That the two leading causes can both be there, where both are likely.
-fn both(causes: &[CauseFinding]) -> Option<Text> {
-    let [first, second, ..] = causes else {
-        return None;
-    };
-    let faults = [first, second]
-        .iter()
-        .all(|one| one.cause != Cause::NothingWrong && one.probability >= BOTH_FROM);
-    faults.then(|| {
-        Text::new("advice.causes.both")
-            .with("first", first.name.clone().into())
-            .with("second", second.name.clone().into())
-    })
-}
-
-/// One cause; the leading one unfolded, because it is what the answer rests on.
+/// One cause. The leading one is unfolded, because it is what the answer rests on; the others are a line and a bar until
+/// they are opened.
 fn in_full(
     voice: &Voice,
     rank: usize,
@@ -108,14 +104,13 @@ fn in_full(
     was: Option<f64>,
     close: bool,
 ) -> Html {
-    let leads = rank == 0;
-    html! {
-        <li class="cause" key={cause.cause.word()}>
+    let head = html! {
+        <>
             <h3>
                 <span class="cause-name">{ voice.say(&cause.name) }</span>
                 if close { <span class="chip">{ voice.words("advice.cause.close") }</span> }
             </h3>
-            <p class="cause-chance">
+            <span class="cause-chance">
                 <span>{ voice.say(&cause.chance) }</span>
                 <span>
                     if let Some(was) = was.filter(|was| reads_other(voice, *was, cause.probability)) {
@@ -126,29 +121,48 @@ fn in_full(
                     }
                     { chance(voice, cause.probability) }
                 </span>
-            </p>
+            </span>
             { moved_bar(was, cause.probability) }
-            if leads { <p>{ voice.say(&cause.what) }</p> }
-            <details class="more" open={leads}>
-                <summary>
-                    { voice.words("advice.cause.more") }
-                    <span class="vh">{ " " }{ voice.say(&cause.name) }</span>
-                </summary>
-                <div class="cause-more">
-                    if !leads { <p>{ voice.say(&cause.what) }</p> }
-                    <div class="weighed">
-                        { evidence(voice, "advice.evidence.for", &cause.evidence_for) }
-                        { evidence(voice, "advice.evidence.against", &cause.evidence_against) }
-                    </div>
-                    <dl>
-                        <dt>{ voice.words("advice.cause.feel") }</dt>
-                        <dd>{ voice.say(&cause.feel) }</dd>
-                        <dt>{ voice.words("advice.cause.confirm") }</dt>
-                        <dd>{ voice.say(&cause.confirm) }</dd>
-                        <dt>{ voice.words("advice.cause.cures") }</dt>
-                        <dd>{ voice.say(&cause.cures) }</dd>
-                    </dl>
-                </div>
+        </>
+    };
+    let body = html! {
+        <div class="cause-more">
+            <div class="weighed">
+                { evidence(voice, "advice.evidence.for", &cause.evidence_for) }
+                { evidence(voice, "advice.evidence.against", &cause.evidence_against) }
+            </div>
+            <dl>
+                <dt>{ voice.words("advice.cause.feel") }</dt>
+                <dd>{ voice.say(&cause.feel) }</dd>
+                <dt>{ voice.words("advice.cause.confirm") }</dt>
+                <dd>{ voice.say(&cause.confirm) }</dd>
+                <dt>{ voice.words("advice.cause.cures") }</dt>
+                <dd>{ voice.say(&cause.cures) }</dd>
+            </dl>
+        </div>
+    };
+    let what = html! { <p>{ voice.say(&cause.what) }</p> };
+    let key = cause.cause.word();
+    if rank > 0 {
+        return html! {
+            <li class="cause" {key}>
+                <details class="cause-fold">
+                    <summary>
+                        <span class="cause-head">{ head }</span>
+                    </summary>
+                    { what }
+                    { body }
+                </details>
+            </li>
+        };
+    }
+    html! {
+        <li class="cause cause-first" {key}>
+            { head }
+            { what }
+            <details class="more" open=true>
+                <summary>{ voice.words("advice.cause.more") }</summary>
+                { body }
             </details>
         </li>
     }

@@ -36,7 +36,7 @@ fn one(voice: &Voice, piece: &Evidence) -> Html {
                     <span class="piece-weight">{ voice.words(strength(piece.weight)) }</span>
                     { bar(piece.weight.abs() / MOST_LOG_ODDS) }
                 </summary>
-                <p class="grounds">{ voice.say(&likelier(piece.weight)) }</p>
+                <p class="grounds">{ voice.say(&likelier(piece)) }</p>
             </details>
         </li>
     }
@@ -52,15 +52,15 @@ fn strength(weight: f64) -> &'static str {
 }
 
 /// The weight as the factor it is.
-fn likelier(weight: f64) -> Text {
-    let key = if weight >= 0.0 {
+fn likelier(piece: &Evidence) -> Text {
+    let key = if piece.weight >= 0.0 {
         "advice.evidence.times-with"
     } else {
         "advice.evidence.times-without"
     };
-    let factor = weight.abs().exp();
-    let decimals = usize::from(factor < 10.0);
-    Text::new(key).with("times", Arg::Plain(factor, decimals))
+    let times = piece.times();
+    let decimals = usize::from(times < 10.0);
+    Text::new(key).with("times", Arg::Plain(times, decimals))
 }
 
 #[cfg(test)]
@@ -78,10 +78,13 @@ mod tests {
     #[test]
     fn a_weight_is_told_as_its_factor() {
         let voice = voice();
-        let told = voice.say(&likelier(4.0_f64.ln()));
-        assert!(told.contains("4.0 times"), "{told}");
-        let against = voice.say(&likelier(-(20.0_f64.ln())));
-        assert!(against.contains("20 times"), "{against}");
-        assert_ne!(told, against);
+        let told = |weight: f64| {
+            let text = Text::new("x");
+            voice.say(&likelier(&Evidence { text, weight }))
+        };
+        // Natural logarithms of 4 and of 20.
+        let (four, twenty) = (told(1.386_294_361), told(-2.995_732_274));
+        assert!(four.contains("4.0 times"), "{four}");
+        assert!(twenty.contains("20 times"), "{twenty}");
     }
 }

@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use super::Voice;
 
-/// A small table; nothing where nothing is sold in steps.
+/// A small table to unfold; nothing where nothing is sold in steps.
 pub fn nearest(voice: &Voice, rates: &[NearestRate]) -> Html {
     if rates.is_empty() {
         return Html::default();
@@ -21,8 +21,10 @@ pub fn nearest(voice: &Voice, rates: &[NearestRate]) -> Html {
         }
     });
     html! {
-        <table class="data nearest">
-            <caption>{ voice.words("advice.nearest") }</caption>
+        <details class="more">
+            <summary>{ voice.words("advice.nearest") }</summary>
+            <table class="data nearest">
+                <caption class="vh">{ voice.words("advice.nearest") }</caption>
             <thead>
                 <tr>
                     <th scope="col">{ voice.words("advice.nearest.rate") }</th>
@@ -31,6 +33,7 @@ pub fn nearest(voice: &Voice, rates: &[NearestRate]) -> Html {
                 </tr>
             </thead>
             <tbody>{ for rows }</tbody>
-        </table>
+            </table>
+        </details>
     }
 }

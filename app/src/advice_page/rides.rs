@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use sagwright_core::advice::{FeelChange, Ridden};
 use sagwright_core::intake::End;
+use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
 use super::Voice;
@@ -49,14 +50,17 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
             </tbody>
         }
     });
+    let kinds = ridden.feel.chunk_by(|one, next| one.ground == next.ground);
+    let count = i64::try_from(kinds.count()).unwrap_or(i64::MAX);
+    let summary = Text::new("advice.rides.feel.fold").with("count", Arg::Count(count));
     let before = if ridden.before_told {
         "picture.ride.now"
     } else {
         "picture.ride.usual"
     };
     html! {
-        <div class="feel">
-            <h3>{ voice.words("advice.rides.feel") }</h3>
+        <details class="more feel">
+            <summary>{ voice.say(&summary) }</summary>
             <table class="data">
                 <caption class="vh">{ voice.words("advice.rides.feel") }</caption>
                 <thead>
@@ -69,7 +73,7 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
                 { for bodies }
             </table>
             { meanings(voice, &ridden.feel) }
-        </div>
+        </details>
     }
 }
 

@@ -5,7 +5,7 @@ use std::rc::Rc;
 use sagwright_core::advice::{Advice, SetUpAdvice};
 use sagwright_core::intake::Question;
 use sagwright_core::quantity::{Dimension, Unit};
-use sagwright_core::words::{Book, Text, UnitChoice};
+use sagwright_core::words::{Arg, Book, Text, UnitChoice};
 use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
@@ -128,8 +128,8 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
 
 /// The answer in one sentence, and what has to be said beneath it.
 fn answer(voice: &Voice, advice: &SetUpAdvice) -> Html {
-    let by_the_causes = |caveat: &&Text| caveat.key == causes::NO_FIELD_DATA;
-    let caveats = advice.caveats.iter().filter(|one| !by_the_causes(one));
+    let caveats = advice.caveats.iter();
+    let caveats = caveats.filter(|one| !causes::is_of_chances(one));
     let caveats: Vec<Html> = caveats
         .map(|caveat| html! { <li>{ voice.say(caveat) }</li> })
         .collect();
@@ -148,6 +148,7 @@ fn assumptions(voice: &Voice, advice: &SetUpAdvice, on_question: &Callback<Quest
     if advice.assumptions.is_empty() && advice.narrows_most.is_none() {
         return Html::default();
     }
+    let count = Arg::Count(i64::try_from(advice.assumptions.len()).unwrap_or(i64::MAX));
     let items = advice.assumptions.iter().map(|assumption| {
         html! {
             <li>
@@ -169,7 +170,10 @@ fn assumptions(voice: &Voice, advice: &SetUpAdvice, on_question: &Callback<Quest
             }
             if !advice.assumptions.is_empty() {
                 <p>{ voice.words("advice.assumed.lead") }</p>
-                <ul class="assumed">{ for items }</ul>
+                <details class="more">
+                    <summary>{ voice.with("advice.assumed.fold", "count", count) }</summary>
+                    <ul class="assumed">{ for items }</ul>
+                </details>
             }
         </section>
     }

@@ -6,7 +6,7 @@ use sagwright_core::advice::NextCheck;
 use sagwright_core::words::Text;
 use yew::Reducible;
 
-use crate::state::{Page, Wizard};
+use crate::state::{Page, Subject, Wizard};
 
 /// What was done with the checks since the page was opened.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -22,15 +22,15 @@ pub struct Course {
 /// An answer, and all answers before it.
 #[derive(Debug, Clone, PartialEq)]
 struct Given {
-    page: Page,
+    subject: Subject,
     before: Rc<Wizard>,
 }
 
 /// The last answer given or taken back.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Last {
-    /// Which page it was on.
-    pub page: Page,
+    /// What it was about.
+    pub subject: Subject,
     /// All answers before this step.
     pub before: Rc<Wizard>,
     /// Whether it was taken back.
@@ -41,7 +41,7 @@ pub struct Last {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Step {
     /// Its answer was used; these were the answers before.
-    Give(Page, Rc<Wizard>),
+    Give(Subject, Rc<Wizard>),
     /// The last answer was taken back; these were the answers with it.
     TakeBack(Rc<Wizard>),
     /// It cannot be done now.
@@ -56,13 +56,13 @@ impl Reducible for Course {
     fn reduce(self: Rc<Self>, step: Step) -> Rc<Self> {
         let mut next = (*self).clone();
         match step {
-            Step::Give(page, before) => {
+            Step::Give(subject, before) => {
                 next.given.push(Given {
-                    page,
+                    subject,
                     before: Rc::clone(&before),
                 });
                 next.last = Some(Last {
-                    page,
+                    subject,
                     before,
                     back: false,
                 });
@@ -70,7 +70,7 @@ impl Reducible for Course {
             Step::TakeBack(with) => {
                 if let Some(given) = next.given.pop() {
                     next.last = Some(Last {
-                        page: given.page,
+                        subject: given.subject,
                         before: with,
                         back: true,
                     });
@@ -90,11 +90,6 @@ impl Course {
         open.next()
     }
 
-    /// Whether another check could be offered instead of the one that is.
-    pub fn has_other(&self, checks: &[NextCheck]) -> bool {
-        checks.iter().filter(|check| !self.is_aside(check)).count() > 1
-    }
-
     /// Whether any of these checks was put aside.
     pub fn has_aside(&self, checks: &[NextCheck]) -> bool {
         checks.iter().any(|check| self.is_aside(check))
@@ -109,15 +104,24 @@ impl Course {
         self.last.as_ref()
     }
 
-    /// The answer that can be taken back: its page, and the answers as they were before.
-    pub fn undoable(&self) -> Option<(Page, &Rc<Wizard>)> {
-        self.given.last().map(|given| (given.page, &given.before))
+    /// The answer that can be taken back: what it was about, and the answers as they were before.
+    pub fn undoable(&self) -> Option<(Subject, &Rc<Wizard>)> {
+        let given = self.given.last();
+        given.map(|given| (given.subject, &given.before))
     }
 
     /// How many checks have been put aside.
     pub fn aside_count(&self) -> usize {
         self.aside.len()
     }
+}
+
+/// What a check finds out; `None` for one that nothing here can take down.
+pub fn subject_of(check: &NextCheck) -> Option<Subject> {
+    let page = |question| Subject::Page(Page::Ask(question));
+    let look = check.look.map(Subject::Look);
+    let lap = check.change.map(Subject::Lap);
+    check.question.map(page).or(look).or(lap)
 }
 
 #[cfg(test)]
@@ -133,6 +137,8 @@ mod tests {
             reading: Text::new("x"),
             minutes: 3,
             question: Some(Question::PushTest),
+            look: None,
+            change: None,
             cautions: Vec::new(),
         }
     }
@@ -146,10 +152,10 @@ mod tests {
         let checks = [check("push"), check("sag")];
         let course = Course::default();
         assert_eq!(course.offered(&checks), Some(&checks[0]));
-        assert!(course.has_other(&checks) && !course.has_aside(&checks));
+        assert!(!course.has_aside(&checks));
         let course = after(course, Step::PutAside(checks[0].what.clone()));
         assert_eq!(course.offered(&checks), Some(&checks[1]));
-        assert!(!course.has_other(&checks) && course.has_aside(&checks));
+        assert!(course.has_aside(&checks));
         let course = after(course, Step::PutAside(checks[1].what.clone()));
         assert_eq!(course.offered(&checks), None);
         let course = after(course, Step::OfferAll);
@@ -158,7 +164,7 @@ mod tests {
 
     #[test]
     fn answers_are_taken_back_from_the_last_to_the_first() {
-        let page = |question| Page::Ask(question);
+        let page = |question| Subject::Page(Page::Ask(question));
         let (first, second) = (page(Question::PushTest), page(Question::SagFront));
         let wizards = ["one", "two", "three"].map(|name| {
             let mut wizard = Wizard::default();
@@ -172,7 +178,7 @@ mod tests {
         assert_eq!(course.undoable(), Some((first, &wizards[0])));
         let last = course.last().expect("a step was taken");
         assert_eq!(
-            (last.page, &last.before, last.back),
+            (last.subject, &last.before, last.back),
             (second, &wizards[2], true)
         );
         let course = after(course, Step::TakeBack(Rc::clone(&wizards[1])));

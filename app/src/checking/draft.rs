@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use yew::Reducible;
 
-use crate::state::{Action, Wizard};
+use crate::state::{Action, Subject, Wizard};
 
 /// What the rider has done to the answers of one page, not yet used.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -27,22 +27,27 @@ impl Reducible for Draft {
 }
 
 impl Draft {
-    /// The answers as they would be with the draft.
-    pub fn on(&self, wizard: &Wizard) -> Wizard {
+    /// The answers as they would be with the draft. Whoever answers a page here no longer says "I don't know" to it.
+    pub fn on(&self, wizard: &Wizard, subject: Subject) -> Wizard {
+        let open = match subject {
+            Subject::Page(page) => wizard.after(Action::DontKnow(page, false)),
+            Subject::Look(_) | Subject::Lap(_) => wizard.clone(),
+        };
         let steps = self.0.iter();
-        steps.fold(wizard.clone(), |so_far, action| {
-            so_far.after(action.clone())
-        })
+        steps.fold(open, |so_far, action| so_far.after(action.clone()))
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use sagwright_core::intake::{End, Field};
+    use sagwright_core::intake::{Field, Question};
     use sagwright_core::quantity::{Dimension, Unit};
 
     use super::*;
-    use crate::state::Slot;
+    use crate::state::Page;
+
+    const PAGE: Page = Page::Ask(Question::SagFront);
+    const SAG: Subject = Subject::Page(PAGE);
 
     fn typed(draft: Draft, text: &str) -> Draft {
         let action = Action::Type(Field::ForkRiderSag, text.to_owned());
@@ -53,11 +58,8 @@ mod tests {
     fn a_draft_is_the_answers_with_its_steps_done() {
         let draft = ["7", "71"].into_iter().fold(Draft::default(), typed);
         assert_eq!(draft.0.len(), 1, "every letter is kept");
-        let draft = Rc::new(draft).reduce(Action::Pick(Slot::Push(End::Front), "smooth"));
         let wizard = Wizard::default();
-        let with = draft.on(&wizard);
-        assert_eq!(with.shown(Field::ForkRiderSag), "71");
-        assert_eq!(Slot::Push(End::Front).get(&with), Some("smooth"));
+        assert_eq!(draft.on(&wizard, SAG).shown(Field::ForkRiderSag), "71");
         assert_eq!(wizard, Wizard::default());
     }
 
@@ -65,7 +67,15 @@ mod tests {
     fn a_draft_follows_the_unit_shown() {
         let inches = Wizard::default().after(Action::Show(Dimension::Length, Unit::Inch));
         let draft = typed(Draft::default(), "2.8");
-        let sag = Field::ForkRiderSag.si(&draft.on(&inches).intake);
+        let sag = Field::ForkRiderSag.si(&draft.on(&inches, SAG).intake);
         assert!(sag.is_some_and(|m| (m - 0.071_12).abs() < 1e-9), "{sag:?}");
+    }
+
+    #[test]
+    fn an_empty_form_is_no_answer_even_where_the_rider_did_not_know() {
+        let unknowing = Wizard::default().after(Action::DontKnow(PAGE, true));
+        assert!(SAG.troubles(&unknowing).is_empty());
+        let open = Draft::default().on(&unknowing, SAG);
+        assert!(!SAG.troubles(&open).is_empty());
     }
 }

@@ -1,26 +1,25 @@
-//! The inputs of a check's page, where the check stands.
+//! The inputs for what a check finds, where the check stands: those of the question's page, where it has one.
 
 use std::rc::Rc;
 
-use sagwright_core::intake::{Field, Question};
+use sagwright_core::intake::Field;
 use yew::prelude::*;
 
 use super::draft::Draft;
 use crate::browser;
 use crate::desk::{Desk, use_desk};
+use crate::inputs::Radios;
 use crate::pages::{SUMMARY, answer_inputs, trouble_list};
-use crate::state::{Action, Page, Trouble, Wizard, troubles};
+use crate::state::{Action, Slot, Subject, Trouble, Wizard};
 use crate::words::say;
 
-/// Which page is answered.
+/// What is answered.
 #[derive(PartialEq, Properties)]
 pub struct Props {
-    /// The question whose page takes the result.
-    pub question: Question,
+    /// What the check finds out.
+    pub subject: Subject,
     /// Told the answers with this one, once it is complete and the rider uses it.
     pub used: Callback<Rc<Wizard>>,
-    /// More buttons beside "use this answer".
-    pub children: Html,
 }
 
 /// The form. Nothing outside it changes until the answer is used, so that no number on the page moves while one types.
@@ -30,13 +29,13 @@ pub fn CheckForm(props: &Props) -> Html {
     let draft = use_reducer(Draft::default);
     let found = use_state_eq(Vec::<Trouble>::new);
     let attempts = use_state_eq(|| 0_u32);
-    let page = Page::Ask(props.question);
+    let subject = props.subject;
     use_effect_with(*attempts, |attempts| {
         if *attempts > 0 {
             browser::focus(SUMMARY);
         }
     });
-    let wizard = Rc::new(draft.on(&desk.wizard));
+    let wizard = Rc::new(draft.on(&desk.wizard, subject));
     let own = {
         let (all, draft) = (desk.clone(), draft.dispatcher());
         Desk {
@@ -54,8 +53,11 @@ pub fn CheckForm(props: &Props) -> Html {
         let wizard = Rc::clone(&wizard);
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
-            let next = wizard.accepted(page);
-            let wrong = troubles(&next, page);
+            let next = match subject {
+                Subject::Page(page) => wizard.accepted(page),
+                Subject::Look(_) | Subject::Lap(_) => (*wizard).clone(),
+            };
+            let wrong = subject.troubles(&next);
             if wrong.is_empty() {
                 used.emit(Rc::new(next));
             } else {
@@ -75,12 +77,36 @@ pub fn CheckForm(props: &Props) -> Html {
         <ContextProvider<Desk> context={own.clone()}>
             <form class="check-form" novalidate=true {onsubmit}>
                 { trouble_list(&own, &found) }
-                { answer_inputs(page, &found, settled) }
+                { inputs(subject, &wizard, &found, settled) }
                 <div class="onward">
                     <button type="submit" class="button button-main">{ say("checking.use") }</button>
-                    { props.children.clone() }
                 </div>
             </form>
         </ContextProvider<Desk>>
     }
+}
+
+fn inputs(subject: Subject, wizard: &Wizard, found: &[Trouble], settled: Callback<Field>) -> Html {
+    if let Subject::Page(page) = subject {
+        return answer_inputs(page, found, settled);
+    }
+    let described_by = (!found.is_empty()).then_some(SUMMARY);
+    let groups = subject.slots(wizard).into_iter().enumerate();
+    let groups = groups.map(|(place, slot)| {
+        let legend = match slot {
+            Slot::Lap(_, feeling) => say(&format!("complaint.{}", feeling.word())),
+            _ => say(&format!("looking.{}.ask", slot.id())),
+        };
+        html! {
+            <Radios
+                {slot}
+                {legend}
+                first={place == 0}
+                open_ended=false
+                short=true
+                {described_by}
+            />
+        }
+    });
+    html! { <div class="groups">{ for groups }</div> }
 }

@@ -4,8 +4,9 @@ use sagwright_core::advice::{CauseFinding, NextCheck};
 use sagwright_core::cause::Cause;
 use sagwright_core::words::Text;
 
+use super::course::subject_of;
 use crate::advice_page::{Voice, chance};
-use crate::state::Page;
+use crate::state::Subject;
 
 /// A change smaller than this is not worth a sentence.
 const TELLING: f64 = 0.03;
@@ -17,8 +18,8 @@ const MOST_SHOWN: usize = 4;
 /// What one answer did to the belief.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Moved {
-    /// The page of the answer.
-    pub page: Page,
+    /// What the answer was about.
+    pub subject: Subject,
     /// Whether it was taken back.
     pub back: bool,
     /// The causes, likeliest now first.
@@ -47,7 +48,7 @@ impl Shift {
 impl Moved {
     /// Compares the causes before and after an answer.
     pub fn between(
-        page: Page,
+        subject: Subject,
         back: bool,
         before: &[CauseFinding],
         after: &[CauseFinding],
@@ -71,7 +72,11 @@ impl Moved {
             })
             .collect();
         shifts.sort_by(|one, two| two.after.total_cmp(&one.after));
-        Self { page, back, shifts }
+        Self {
+            subject,
+            back,
+            shifts,
+        }
     }
 
     /// The chance that a cause had before.
@@ -106,7 +111,7 @@ impl Moved {
             _ => "advice.moved.little",
         };
         let raw = |text: String| sagwright_core::words::Arg::Raw(text);
-        let mut told = Text::new(key).with("check", name(self.page).into());
+        let mut told = Text::new(key).with("check", self.subject.name().into());
         if let Some(shift) = furthest {
             told = told
                 .with("cause", shift.name.clone().into())
@@ -118,10 +123,8 @@ impl Moved {
         } else {
             told
         };
-        let next = match next.and_then(|check| check.question) {
-            Some(question) => {
-                Text::new("advice.moved.next").with("check", name(Page::Ask(question)).into())
-            }
+        let next = match next.and_then(subject_of) {
+            Some(next) => Text::new("advice.moved.next").with("check", next.name().into()),
             None => Text::new("advice.moved.last"),
         };
         voice.say(
@@ -132,17 +135,13 @@ impl Moved {
     }
 }
 
-/// What a page is about, in two or three words.
-pub fn name(page: Page) -> Text {
-    Text::new(format!("answers.{}", page.question().word()))
-}
-
 #[cfg(test)]
 mod tests {
     use sagwright_core::intake::Question;
 
     use super::*;
     use crate::advice_page::test_voice;
+    use crate::state::Page;
 
     fn finding(cause: Cause, probability: f64) -> CauseFinding {
         let name = Text::new(format!("cause.{}.name", cause.word()));
@@ -164,8 +163,8 @@ mod tests {
         let list = |all: &[(Cause, f64)]| -> Vec<CauseFinding> {
             all.iter().map(|(cause, p)| finding(*cause, *p)).collect()
         };
-        let page = Page::Ask(Question::PushTest);
-        Moved::between(page, false, &list(before), &list(after))
+        let subject = Subject::Page(Page::Ask(Question::PushTest));
+        Moved::between(subject, false, &list(before), &list(after))
     }
 
     const DRY: Cause = Cause::ForkFriction;

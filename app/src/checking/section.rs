@@ -6,13 +6,13 @@ use sagwright_core::advice::{NextCheck, SetUpAdvice};
 use sagwright_core::words::Text;
 use yew::prelude::*;
 
-use super::course::{Course, Step};
+use super::course::{Course, Step, subject_of};
 use super::form::CheckForm;
-use super::moved::{Moved, Shift, name};
+use super::moved::{Moved, Shift};
 use crate::advice_page::{Part, Voice, chance, heading, moved_bar, next_check};
 use crate::browser;
 use crate::desk::{Desk, use_desk};
-use crate::state::{Action, Page, Wizard};
+use crate::state::{Action, Subject, Wizard};
 
 /// The name of the check; the focus goes there when another is offered.
 const NAME: &str = "check-name";
@@ -47,6 +47,10 @@ pub fn CheckSection(props: &Props) -> Html {
     } = props;
     let offered = course.offered(checks);
     use_offer_in_focus(course);
+    let named = offered.map(|check| {
+        let name = subject_of(check).map(Subject::name);
+        (check, name.map(|name| voice.say(&name)).unwrap_or_default())
+    });
     let said = moved
         .as_ref()
         .map(|moved| moved.sentence(voice, offered))
@@ -59,12 +63,20 @@ pub fn CheckSection(props: &Props) -> Html {
                 if let Some(moved) = moved {
                     <ul class="moved-causes">{ for moved.shown().into_iter().map(|s| shift(voice, s)) }</ul>
                 }
-                if let Some((page, before)) = course.undoable() {
-                    { take_back(&desk, voice, course, page, before) }
+                if let Some((subject, before)) = course.undoable() {
+                    { take_back(&desk, voice, course, subject, before) }
                 }
             </div>
-            if let Some(check) = offered {
-                { next_check(voice, check, NAME, form(&desk, voice, course, checks, check)) }
+            if let Some((check, name)) = named {
+                {
+                    next_check(
+                        voice,
+                        check,
+                        (NAME, name),
+                        aside(voice, course, checks, check),
+                        form(&desk, course, check),
+                    )
+                }
             } else {
                 <p>{ voice.words(if checks.is_empty() { "advice.check.none" } else { "advice.check.aside" }) }</p>
             }
@@ -106,53 +118,60 @@ fn take_back(
     desk: &Desk,
     voice: &Voice,
     course: &UseReducerHandle<Course>,
-    page: Page,
+    subject: Subject,
     before: &Rc<Wizard>,
 ) -> Html {
     let (desk, course, before) = (desk.clone(), course.clone(), Rc::clone(before));
     let onclick = Callback::from(move |_: MouseEvent| {
         course.dispatch(Step::TakeBack(Rc::clone(&desk.wizard)));
-        desk.act(Action::Adopt(page, Rc::clone(&before)));
+        desk.act(Action::Adopt(subject, Rc::clone(&before)));
         // The button may be gone after this; the heading stays.
         browser::focus(Part::Check.id());
     });
-    let text = Text::new("advice.moved.undo").with("check", name(page).into());
+    let text = Text::new("advice.moved.undo").with("check", subject.name().into());
     html! { <button type="button" class="button quiet" {onclick}>{ voice.say(&text) }</button> }
 }
 
-fn form(
-    desk: &Desk,
+/// "I can't check this now".
+fn aside(
     voice: &Voice,
     course: &UseReducerHandle<Course>,
     checks: &[NextCheck],
     check: &NextCheck,
 ) -> Html {
-    let aside = {
+    let onclick = {
         let (course, what) = (course.clone(), check.what.clone());
         Callback::from(move |_: MouseEvent| course.dispatch(Step::PutAside(what.clone())))
     };
-    let words = if course.has_other(checks) {
-        "advice.check.cannot"
+    let words = if course.has_aside(checks) {
+        "advice.check.cannot-either"
     } else {
-        "advice.check.cannot-last"
+        "advice.check.cannot"
     };
-    let aside = html! {
-        <button type="button" class="button" onclick={aside}>{ voice.words(words) }</button>
-    };
-    let Some(question) = check.question else {
-        return html! { <div class="onward">{ aside }</div> };
+    html! {
+        <button type="button" class="button quiet" {onclick}>{ voice.words(words) }</button>
+    }
+}
+
+fn form(desk: &Desk, course: &UseReducerHandle<Course>, check: &NextCheck) -> Html {
+    let Some(subject) = subject_of(check) else {
+        return Html::default();
     };
     let used = {
         let (desk, course) = (desk.clone(), course.clone());
         Callback::from(move |answered: Rc<Wizard>| {
-            let page = Page::Ask(question);
-            course.dispatch(Step::Give(page, Rc::clone(&desk.wizard)));
-            desk.act(Action::Adopt(page, answered));
+            course.dispatch(Step::Give(subject, Rc::clone(&desk.wizard)));
+            desk.act(Action::Adopt(subject, answered));
             // The form is about to go, and with it the button that was pressed.
             browser::focus(Part::Check.id());
         })
     };
-    html! { <CheckForm key={question.word()} {question} {used}>{ aside }</CheckForm> }
+    let key = match subject {
+        Subject::Page(page) => page.question().word(),
+        Subject::Look(look) => look.word(),
+        Subject::Lap(change) => change.word(),
+    };
+    html! { <CheckForm {key} {subject} {used} /> }
 }
 
 fn offer_all(voice: &Voice, course: &UseReducerHandle<Course>) -> Html {

@@ -11,6 +11,7 @@ use yew::prelude::*;
 use crate::advice_page::{AdviceView, Voice};
 use crate::advising::{Outcome, Stand};
 use crate::browser;
+use crate::calm::use_calm;
 use crate::checking::{CheckSection, Course, Moved, checks_of};
 use crate::desk::{Desk, use_desk, use_title};
 use crate::riding::RideProgress;
@@ -158,7 +159,7 @@ fn use_moved(
     let moved = use_memo((last, outcome.clone()), move |(last, outcome)| {
         let last = last.as_ref()?;
         let before = adviser.beside(&last.before.document());
-        let moved = Moved::between(last.page, last.back, before.causes(), outcome.causes());
+        let moved = Moved::between(last.subject, last.back, before.causes(), outcome.causes());
         Some(Rc::new(moved))
     });
     (*moved).clone()
@@ -174,17 +175,32 @@ fn route_to(question: Question) -> Route {
 }
 
 /// The advice, worked out after the page has shown itself, so that no press of a button hangs; and the way to put
-/// in what rides found.
+/// in what rides found, at a moment when no finger is on what would move.
+///
+/// Working it out and drawing it are tasks of their own, so that neither holds the page up for long.
 #[hook]
 fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
     let outcome = use_state_eq(|| desk.adviser.known(intake));
+    let calm = use_calm();
+    let drawing = use_mut_ref(|| None::<Timeout>);
     {
         let (set, adviser) = (outcome.setter(), desk.adviser.clone());
+        let calm = calm.clone();
         use_effect_with(Rc::clone(intake), move |intake| {
+            // What rides found for the answers of before comes with these.
+            calm.forget();
             let intake = Rc::clone(intake);
-            let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(&intake))));
+            let draw = Rc::clone(&drawing);
+            let task = Timeout::new(BREATH_MS, move || {
+                let outcome = adviser.ask(&intake);
+                let show = Timeout::new(0, move || set.set(Some(outcome)));
+                *draw.borrow_mut() = Some(show);
+            });
             // Leaving the page, or another answer, takes the task back.
-            move || drop(task)
+            move || {
+                drop(task);
+                drawing.take();
+            }
         });
     }
     let refine = {
@@ -192,7 +208,8 @@ fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<B
         let intake = Rc::clone(intake);
         Callback::from(move |ridden: Box<Ridden>| {
             if let Some(refined) = adviser.refine(&intake, &ridden) {
-                set.set(Some(refined));
+                let set = set.clone();
+                calm.when_calm(move || set.set(Some(refined)));
             }
         })
     };

@@ -1,12 +1,14 @@
 //! The answers read over, by section.
 
+use std::rc::Rc;
+
 use sagwright_core::words::Text;
 use yew::prelude::*;
 
 use super::frame::heading;
 use crate::desk::{Desk, use_desk};
 use crate::route::Route;
-use crate::state::{Line, Page, Section, Value, lines};
+use crate::state::{Action, Line, Page, Section, Value, Wizard, checked_lines, lines};
 use crate::words::say;
 
 /// How the answers are shown.
@@ -24,10 +26,11 @@ pub fn Answers(props: &Props) -> Html {
     let sections = Section::ALL.iter().map(|section| {
         let rows = pages.iter().filter(|page| page.section() == *section);
         let rows = rows.map(|page| row(&desk, *page, props.changeable));
+        let checked = (*section == Section::Measured).then(|| checked(&desk, props.changeable));
         html! {
             <section class="answers">
                 <h2>{ say(&format!("section.{}", section.word())) }</h2>
-                <dl>{ for rows }</dl>
+                <dl>{ for rows }{ checked }</dl>
             </section>
         }
     });
@@ -56,6 +59,33 @@ fn row(desk: &Desk, page: Page, changeable: bool) -> Html {
             }
         </div>
     }
+}
+
+/// What only checks asked: looks at the bike, and laps with one change. Each can be taken out; the advice asks again.
+fn checked(desk: &Desk, changeable: bool) -> Html {
+    let rows = checked_lines(&desk.wizard).into_iter().map(|(subject, lines)| {
+        let take_out = {
+            let desk = desk.clone();
+            Callback::from(move |_: MouseEvent| {
+                desk.act(Action::Adopt(subject, Rc::new(Wizard::default())));
+            })
+        };
+        html! {
+            <div class="given">
+                <dt>{ desk.tell(&subject.name()) }</dt>
+                <dd>{ said(desk, Value::Said(lines)) }</dd>
+                if changeable {
+                    <dd class="given-change">
+                        <button type="button" class="button quiet" onclick={take_out}>
+                            { say("answers.take-out") }
+                            <span class="vh">{ format!(": {}", desk.tell(&subject.name())) }</span>
+                        </button>
+                    </dd>
+                }
+            </div>
+        }
+    });
+    html! { <>{ for rows }</> }
 }
 
 /// What a page is about, shorter than its question.

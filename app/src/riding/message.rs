@@ -40,6 +40,7 @@ mod tests {
     use sagwright_core::advice::{FeelChange, RiddenClicks};
     use sagwright_core::cause::Rehearsal;
     use sagwright_core::quantity::Dimension;
+    use sagwright_core::remedy::Remedied;
     use sagwright_core::words::{Arg, Text};
 
     use super::*;
@@ -70,10 +71,8 @@ mod tests {
                 pictures: Vec::new(),
                 before_told: true,
                 rides: 480,
-                rehearsal: Rehearsal {
-                    faults: Vec::new(),
-                    rides: 400,
-                },
+                rehearsal: Rehearsal::default(),
+                remedied: Remedied::default(),
             })));
             let text = told.to_text().expect("its numbers are finite");
             let back = Told::from_text(&text).expect("it was just written");

@@ -151,7 +151,12 @@ fn bar(desk: &Desk, ride: &Ride) -> Html {
 
 /// The settings that rides moved, before and after.
 fn list(desk: &Desk, changes: &[Change]) -> Html {
-    let items = changes.iter().map(|change| {
+    let shown = |si: f64, change: &Change| desk.units().show(si, change.dimension);
+    // A setting that moved by less than it is told in reads as one that stays.
+    let telling = changes
+        .iter()
+        .filter(|change| shown(change.before, change) != shown(change.after, change));
+    let items = telling.map(|change| {
         let text = Text::new("riding.change")
             .with("setting", change.label.clone().into())
             .with("before", Arg::Quantity(change.before, change.dimension))

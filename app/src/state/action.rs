@@ -9,6 +9,7 @@ use yew::Reducible;
 
 use super::order::{Page, Section};
 use super::slot::{Aspect, CANNOT_SAY, Slot};
+use super::subject::Subject;
 use super::typed::TypedText;
 use super::wizard::Wizard;
 
@@ -41,8 +42,8 @@ pub enum Action {
     NothingMeasured,
     /// Let a page's boxes stand as its answer.
     Accept(Page),
-    /// Gave a page the answer it has in other answers: a draft that is used, or those of before, to take an answer back.
-    Adopt(Page, Rc<Wizard>),
+    /// Took one answer over from other answers: from a draft that is used, or from before, to take it back.
+    Adopt(Subject, Rc<Wizard>),
     /// Opened a saved document.
     Open(Box<Intake>),
     /// Went on with the answers of another page of the site.
@@ -107,7 +108,7 @@ impl Wizard {
                     .for_each(|page| next.dont_know(page, true));
             }
             Action::Accept(page) => return self.accepted(page),
-            Action::Adopt(page, other) => next.adopt(page, &other),
+            Action::Adopt(subject, other) => next.adopt(subject, &other),
             Action::Open(intake) => return Self::from_intake(*intake),
             Action::TakeOver(wizard) => return *wizard,
             Action::Clear => return Self::default(),

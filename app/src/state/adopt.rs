@@ -4,12 +4,36 @@ use sagwright_core::intake::Question;
 
 use super::order::Page;
 use super::slot::Slot;
+use super::subject::Subject;
 use super::wizard::{Wizard, fields_of};
 
 impl Wizard {
-    /// Gives `page` the answer it has in `other`, "I don't know" and no answer included. All other pages and the units
-    /// stay as they are.
-    pub(super) fn adopt(&mut self, page: Page, other: &Self) {
+    /// Gives `subject` the answer it has in `other`, "I don't know" and no answer included. All other answers and the
+    /// units stay as they are.
+    pub(super) fn adopt(&mut self, subject: Subject, other: &Self) {
+        match subject {
+            Subject::Page(page) => self.adopt_page(page, other),
+            Subject::Look(look) => {
+                let slot = Slot::Look(look);
+                slot.set(self, slot.get(other).unwrap_or_default());
+                // Nothing looked at is no answer, not an empty one.
+                let looks = &mut self.intake.measured.looks;
+                looks.take_if(|looks| looks.is_empty());
+            }
+            Subject::Lap(change) => {
+                let laps = &mut self.intake.tried;
+                laps.retain(|lap| lap.change != change);
+                let theirs = other.intake.tried.iter();
+                laps.extend(theirs.filter(|lap| lap.change == change).cloned());
+            }
+        }
+        self.cannot_say.retain(|slot| slot.subject() != subject);
+        let theirs = other.cannot_say.iter();
+        self.cannot_say
+            .extend(theirs.filter(|slot| slot.subject() == subject));
+    }
+
+    fn adopt_page(&mut self, page: Page, other: &Self) {
         let question = page.question();
         for field in fields_of(question) {
             match other.typed.get(&field) {
@@ -45,9 +69,6 @@ impl Wizard {
             }
             Page::Ask(_) => {}
         }
-        self.cannot_say.retain(|slot| slot.page() != page);
-        let theirs = other.cannot_say.iter().filter(|slot| slot.page() == page);
-        self.cannot_say.extend(theirs);
         if matches!(page, Page::Ask(_)) {
             if other.intake.dont_know.contains(&question) {
                 self.intake.dont_know.insert(question);
@@ -62,7 +83,7 @@ impl Wizard {
 mod tests {
     use std::rc::Rc;
 
-    use sagwright_core::intake::{End, Feeling, Field, Phase, StopSign, Terrain};
+    use sagwright_core::intake::{Change, End, Feeling, Field, Look, Phase, StopSign, Terrain};
     use sagwright_core::quantity::{Dimension, Unit};
 
     use super::*;
@@ -75,8 +96,8 @@ mod tests {
     }
 
     /// An answer of every kind of page.
-    fn answers() -> Vec<(Page, Vec<Action>)> {
-        let ask = Page::Ask;
+    fn answers() -> Vec<(Subject, Vec<Action>)> {
+        let ask = |question| Subject::Page(Page::Ask(question));
         let dives = Feeling::Dives;
         vec![
             (
@@ -107,7 +128,7 @@ mod tests {
             ),
             (ask(Question::Complaints), vec![Action::Feel(dives, true)]),
             (
-                Page::Detail(dives),
+                Subject::Page(Page::Detail(dives)),
                 vec![
                     Action::Feel(dives, true),
                     Action::When(dives, Phase::ALL[0], true),
@@ -120,25 +141,33 @@ mod tests {
             ),
             (
                 ask(Question::TravelUsed),
-                vec![Action::DontKnow(ask(Question::TravelUsed), true)],
+                vec![Action::DontKnow(Page::Ask(Question::TravelUsed), true)],
+            ),
+            (
+                Subject::Look(Look::HangsShort),
+                vec![Action::Pick(Slot::Look(Look::HangsShort), "no")],
+            ),
+            (
+                Subject::Lap(Change::TyresLess),
+                vec![Action::Pick(Slot::Lap(Change::TyresLess, dives), "better")],
             ),
         ]
     }
 
     #[test]
     fn an_answer_comes_over_whole_and_goes_again() {
-        for (page, actions) in answers() {
+        for (subject, actions) in answers() {
             // A complaint must be there before there can be more about it.
-            let before = match page {
-                Page::Detail(feeling) => said(&[Action::Feel(feeling, true)]),
-                Page::Ask(_) => Wizard::default(),
+            let before = match subject {
+                Subject::Page(Page::Detail(feeling)) => said(&[Action::Feel(feeling, true)]),
+                _ => Wizard::default(),
             };
             let drafted = said(&actions);
-            assert_ne!(before, drafted, "{page:?}");
-            let there = before.after(Action::Adopt(page, Rc::new(drafted.clone())));
-            assert_eq!(there, drafted, "{page:?} came over otherwise");
-            let back = there.after(Action::Adopt(page, Rc::new(before.clone())));
-            assert_eq!(back, before, "{page:?} left something behind");
+            assert_ne!(before, drafted, "{subject:?}");
+            let there = before.after(Action::Adopt(subject, Rc::new(drafted.clone())));
+            assert_eq!(there, drafted, "{subject:?} came over otherwise");
+            let back = there.after(Action::Adopt(subject, Rc::new(before.clone())));
+            assert_eq!(back, before, "{subject:?} left something behind");
         }
     }
 
@@ -151,7 +180,7 @@ mod tests {
         ]);
         let units = before.after(Action::Show(Dimension::Length, Unit::Inch));
         let next = units.after(Action::Adopt(
-            Page::Ask(Question::PushTest),
+            Subject::Page(Page::Ask(Question::PushTest)),
             Rc::new(other.clone()),
         ));
         assert_eq!(next.typed, units.typed);

@@ -5,6 +5,7 @@ use sagwright_core::words::{Arg, Text};
 
 use super::order::Page;
 use super::slot::{Aspect, CANNOT_SAY, Slot};
+use super::subject::Subject;
 use super::wizard::{Wizard, fields_of};
 use crate::words::beside;
 
@@ -66,6 +67,33 @@ pub fn lines(wizard: &Wizard, page: Page) -> Value {
     } else {
         Value::Said(said)
     }
+}
+
+/// What looks at the parked bike and laps with one change showed, each with its lines.
+pub fn checked_lines(wizard: &Wizard) -> Vec<(Subject, Vec<Line>)> {
+    let looks = wizard.intake.measured.looks.iter().flatten();
+    let looks = looks.map(|(look, _)| (Subject::Look(*look), Vec::new()));
+    let mut all: Vec<(Subject, Vec<Line>)> = looks.collect();
+    for lap in &wizard.intake.tried {
+        let subject = Subject::Lap(lap.change);
+        let change = Line {
+            name: None,
+            said: Text::new(format!("change.{}", lap.change.word())),
+        };
+        // A change ridden twice is one answer: the last lap counts.
+        all.retain(|(other, _)| *other != subject);
+        all.push((subject, vec![change]));
+    }
+    for (subject, lines) in &mut all {
+        for slot in subject.slots(wizard) {
+            let name = match slot {
+                Slot::Lap(_, feeling) => format!("complaint.{}", feeling.word()),
+                _ => format!("looking.{}.ask", slot.id()),
+            };
+            lines.extend(of_slot(wizard, slot, name));
+        }
+    }
+    all
 }
 
 /// The text of one option of a group.

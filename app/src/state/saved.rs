@@ -157,5 +157,7 @@ fn address(slot: Slot) -> String {
         Slot::How(_) => format!("how/{}", slot.id()),
         Slot::Push(end) => format!("push/{}", end.word()),
         Slot::Detail(..) | Slot::One(_) | Slot::Ground(_) => slot.id().into_owned(),
+        Slot::Look(_) => format!("look/{}", slot.id()),
+        Slot::Lap(change, _) => format!("lap/{}/{}", change.word(), slot.id()),
     }
 }

@@ -1,15 +1,17 @@
 //! Every place where one answer is picked out of a few, under one roof.
 
 use std::borrow::Cow;
+use std::collections::BTreeMap;
 
 use sagwright_core::intake::{
-    BikeClass, Complaint, End, Feeling, Field, ForkKind, FuelLoad, Pace, Posture, PushFeel,
-    Question, Severity, Share, ShockKind, Since, Terrain, YesNo,
+    BikeClass, Change, Complaint, End, Feeling, Field, ForkKind, FuelLoad, Look, Pace, Posture,
+    PushFeel, Question, Severity, Share, ShockKind, Since, Terrain, Tried, Verdict, YesNo,
 };
 use sagwright_core::quantity::How;
 
 use super::Wizard;
 use super::order::Page;
+use super::subject::Subject;
 
 /// The option of equal rank with which a rider says that they do not know.
 pub const CANNOT_SAY: &str = "dont-know";
@@ -40,6 +42,10 @@ pub enum Slot {
     Detail(Feeling, Aspect),
     /// How a number is known.
     How(Field),
+    /// Whether a look at the parked bike found it.
+    Look(Look),
+    /// How a complaint was on a lap with one change.
+    Lap(Change, Feeling),
 }
 
 /// A closed list of answers, each with its word.
@@ -58,7 +64,7 @@ macro_rules! listed {
 }
 listed!(
     YesNo, Pace, Posture, BikeClass, FuelLoad, ForkKind, ShockKind, PushFeel, Share, End, Severity,
-    Since
+    Since, Verdict
 );
 
 impl Listed for How {
@@ -129,6 +135,8 @@ impl Slot {
             Self::Detail(_, Aspect::Since) => names::<Since>(),
             Self::Detail(_, Aspect::Phases) => Vec::new(),
             Self::How(_) => names::<How>(),
+            Self::Look(_) => names::<YesNo>(),
+            Self::Lap(..) => names::<Verdict>(),
         }
     }
 
@@ -143,6 +151,8 @@ impl Slot {
             Self::Detail(_, Aspect::Since) => "since",
             Self::Detail(_, Aspect::Phases) => "phases",
             Self::How(_) => "how",
+            Self::Look(_) => "look",
+            Self::Lap(..) => "verdict",
         }
     }
 
@@ -155,18 +165,22 @@ impl Slot {
             Self::Ground(terrain) => terrain.word().into(),
             Self::Detail(feeling, _) => format!("{}/{}", feeling.word(), self.family()).into(),
             Self::How(field) => field.path().into(),
+            Self::Look(look) => look.word().into(),
+            Self::Lap(_, feeling) => feeling.word().into(),
         }
     }
 
-    /// The page it stands on.
-    pub const fn page(self) -> Page {
-        match self {
+    /// What it belongs to.
+    pub const fn subject(self) -> Subject {
+        Subject::Page(match self {
             Self::One(question) => Page::Ask(question),
             Self::Push(_) => Page::Ask(Question::PushTest),
             Self::Ground(_) => Page::Ask(Question::GroundMix),
             Self::Detail(feeling, _) => Page::Detail(feeling),
             Self::How(field) => Page::Ask(field.question()),
-        }
+            Self::Look(look) => return Subject::Look(look),
+            Self::Lap(change, _) => return Subject::Lap(change),
+        })
     }
 
     /// The word picked, if any; [`CANNOT_SAY`] where the rider said that they do not know.
@@ -191,6 +205,15 @@ impl Slot {
                 Aspect::Phases => None,
             }),
             Self::How(field) => name(wizard.typed.get(&field).and_then(|typed| typed.how)),
+            Self::Look(look) => {
+                let looks = wizard.intake.measured.looks.as_ref();
+                name(looks.and_then(|looks| looks.get(&look)).copied())
+            }
+            Self::Lap(change, feeling) => {
+                let mut laps = wizard.intake.tried.iter().rev();
+                let last = laps.find(|lap| lap.change == change);
+                name(last.and_then(|lap| lap.felt.get(&feeling)).copied())
+            }
         };
         picked.or_else(|| wizard.cannot_say.contains(&self).then_some(CANNOT_SAY))
     }
@@ -238,8 +261,35 @@ impl Slot {
                 wizard.box_of(field).how = named(word);
                 wizard.settle(field);
             }
+            Self::Look(look) => {
+                let looks = wizard.intake.measured.looks.get_or_insert_default();
+                match named(word) {
+                    Some(seen) => looks.insert(look, seen),
+                    None => looks.remove(&look),
+                };
+            }
+            Self::Lap(change, feeling) => {
+                let felt = felt_with(&mut wizard.intake.tried, change);
+                match named(word) {
+                    Some(verdict) => felt.insert(feeling, verdict),
+                    None => felt.remove(&feeling),
+                };
+            }
         }
     }
+}
+
+/// What was felt on the last lap with a change; a new lap where there was none.
+fn felt_with(laps: &mut Vec<Tried>, change: Change) -> &mut BTreeMap<Feeling, Verdict> {
+    let place = laps.iter().rposition(|lap| lap.change == change);
+    let place = place.unwrap_or_else(|| {
+        laps.push(Tried {
+            change,
+            felt: BTreeMap::new(),
+        });
+        laps.len() - 1
+    });
+    &mut laps[place].felt
 }
 
 fn set_aspect(complaint: &mut Complaint, aspect: Aspect, word: &str) {

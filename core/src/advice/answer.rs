@@ -200,6 +200,13 @@ pub struct Evidence {
     pub weight: f64,
 }
 
+impl Evidence {
+    /// How many times as often it would be met on the side it speaks for as on the other, at least 1.
+    pub fn times(&self) -> f64 {
+        libm::exp(self.weight.abs())
+    }
+}
+
 /// The check to do next.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct NextCheck {

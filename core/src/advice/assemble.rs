@@ -144,7 +144,7 @@ pub fn advise_with(
         remedies,
         force_picture,
         breakaway,
-        rides: ridden.map(|ridden| ridden.showing(shown_ground(intake))),
+        rides: ridden.map(|ridden| ridden.showing(shown_ground(intake).as_ref())),
         assumptions: assumptions(&situation),
         narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),

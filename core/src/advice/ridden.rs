@@ -33,8 +33,8 @@ pub struct Ridden {
 impl Ridden {
     /// The same with one picture: that of `ground` if it was ridden, else that of the heaviest ground.
     #[must_use]
-    pub fn showing(&self, ground: Option<Text>) -> Self {
-        let wanted = |picture: &&RidePicture| Some(&picture.ground) == ground.as_ref();
+    pub fn showing(&self, ground: Option<&Text>) -> Self {
+        let wanted = |picture: &&RidePicture| Some(&picture.ground) == ground;
         let picture = self.pictures.iter().find(wanted);
         Self {
             pictures: picture

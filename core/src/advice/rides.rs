@@ -244,10 +244,9 @@ fn picture(
 
 /// The ground that shows the first of the complaints that some ground shows.
 pub fn shown_ground(intake: &Intake) -> Option<Text> {
-    let complaints = intake.complaints.iter().flatten();
+    let mut complaints = intake.complaints.iter().flatten();
     complaints
-        .filter_map(|complaint| shows(complaint.feeling))
-        .next()
+        .find_map(|complaint| shows(complaint.feeling))
         .map(ground_text)
 }
 

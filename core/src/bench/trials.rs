@@ -166,14 +166,16 @@ impl<'a> Bench<'a> {
     /// The advised set-up with the other one of the two nearest springs, front, then rear; a spring that is kept has none.
     pub fn other_springs(&self) -> Vec<Trial> {
         let advised = self.advised();
+        let on = |fork, shock| Trial {
+            set_up: self.baseline.on_springs(self.situation, fork, shock),
+            ..advised.clone()
+        };
         let mut others = Vec::new();
         if let (
             Front::Coil {
                 nearest, fitted, ..
             },
-            ForkSpring::Coil {
-                springs, preload, ..
-            },
+            ForkSpring::Coil { .. },
         ) = (&self.baseline.front, advised.set_up.fork.spring)
         {
             let on_offer = nearest.iter().any(|offer| offer.rate == *fitted);
@@ -182,13 +184,7 @@ impl<'a> Bench<'a> {
                 .find(|offer| offer.rate != *fitted)
                 .filter(|_| on_offer)
             {
-                let mut trial = advised.clone();
-                trial.set_up.fork.spring = ForkSpring::Coil {
-                    rate: other.rate,
-                    springs,
-                    preload,
-                };
-                others.push(trial);
+                others.push(on(Some(other.rate), advised.set_up.shock.rate));
             }
         }
         let rear = &self.baseline.rear;
@@ -199,9 +195,7 @@ impl<'a> Bench<'a> {
             .find(|offer| offer.rate != rear.fitted)
             .filter(|_| on_offer)
         {
-            let mut trial = advised.clone();
-            trial.set_up.shock.rate = other.rate;
-            others.push(trial);
+            others.push(on(None, other.rate));
         }
         others
     }

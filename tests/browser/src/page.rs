@@ -15,7 +15,7 @@ use crate::screen::Screen;
 use crate::site::{Server, root};
 
 /// How long anything may take to appear. Far more than it should, so that a busy machine fails no test.
-const PATIENCE: Duration = Duration::from_secs(15);
+const PATIENCE: Duration = Duration::from_secs(45);
 const LOOK_AGAIN: Duration = Duration::from_millis(40);
 
 /// The step forward in the wizard.

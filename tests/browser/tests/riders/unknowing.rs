@@ -50,10 +50,12 @@ fn a_rider_who_knows_nothing() {
         page.arrives_at("Check your answers").await?;
         page.click("Get my advice").await?;
         sees_whole_advice(page).await?;
-        page.sees("the ranges span every kind").await?;
+        page.sees("the ranges span the kinds it could be").await?;
         page.sees("You have not said whether you saw any stop-riding sign")
             .await?;
         page.sees("What was assumed").await?;
+        page.sees("narrow the numbers of the settings card more than any other: which kind of bike you ride")
+            .await?;
         // Nothing that depends on the bike may look as if it were known.
         let narrow = page
             .evaluate(
