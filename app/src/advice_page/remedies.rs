@@ -102,8 +102,14 @@ fn body(voice: &Voice, remedy: &RemedyFinding) -> Html {
             .with("share", Arg::Quantity(cure.share, Dimension::Share));
         html! { <li>{ voice.say(&text) }</li> }
     });
-    let eased = remedy.complaints.iter().map(|effect| voice.say(&effect.text));
-    let worse = remedy.side_effects.iter().map(|effect| voice.say(&effect.text));
+    let eased = remedy
+        .complaints
+        .iter()
+        .map(|effect| voice.say(&effect.text));
+    let worse = remedy
+        .side_effects
+        .iter()
+        .map(|effect| voice.say(&effect.text));
     let restack = remedy.restack.iter().map(|text| voice.say(text));
     html! {
         <div class="remedy-body">

@@ -20,7 +20,7 @@ use crate::cause::{Cause, Hypothesis};
 use crate::intake::Feeling;
 use crate::ride::RideError;
 
-/// Steps of every feeling at either end, as in [`Felt::steps`].
+/// Steps of every feeling at either end, as in [`crate::cause::felt::Felt::steps`].
 pub type Steps = [[f64; 2]; FEELINGS];
 
 /// No step either way.
