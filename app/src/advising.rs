@@ -4,9 +4,10 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use sagwright_core::advice::{
-    Advice, CauseFinding, Keep, Options, Ridden, Setting, advise_with, keep,
+    Advice, CauseFinding, Keep, Options, Ridden, Setting, Still, advise_still, advise_with, keep,
+    stand_still,
 };
-use sagwright_core::intake::{Intake, IntakeError};
+use sagwright_core::intake::{Intake, IntakeError, check};
 use sagwright_core::quantity::Dimension;
 use sagwright_core::words::Text;
 
@@ -87,6 +88,8 @@ pub struct Adviser(Rc<RefCell<Inner>>);
 #[derive(Debug, Default)]
 struct Inner {
     rides: Option<Rides>,
+    /// What shows standing still, and on which answers, for want of rides.
+    still: Option<(Intake, Rc<Still>)>,
     /// Worked out with these rides, the last one asked for at the end.
     told: Vec<(Intake, Outcome)>,
 }
@@ -117,6 +120,16 @@ impl Adviser {
         let inner = self.0.borrow();
         let known = inner.told.iter().find(|(on, _)| on == intake);
         known.map(|(_, outcome)| outcome.clone())
+    }
+
+    /// Makes ready for [`Self::ask`] where there are no rides to work from: half of the work, to be done in a task of its
+    /// own.
+    pub fn prepare(&self, intake: &Intake) {
+        let inner = &mut *self.0.borrow_mut();
+        let known = inner.told.iter().any(|(on, _)| on == intake);
+        if !known && inner.worth(intake).is_none() && check(intake).is_ok() {
+            inner.still(intake);
+        }
     }
 
     /// The advice on these answers from the rides there are, as far as they hold, else from statics.
@@ -184,17 +197,44 @@ impl Adviser {
 }
 
 impl Inner {
-    /// Advice from the rides there are, as far as they hold, else from statics.
-    fn work_out(&self, intake: &Intake) -> Outcome {
-        let rides = self.rides.as_ref();
-        let worth = rides.map(|rides| (rides, keep(&rides.on, intake)));
-        let (ridden, stand) = match worth {
-            Some((rides, Keep::Good)) => (Some(&rides.ridden), Stand::Ridden),
-            Some((rides, Keep::UntilRidden)) => (Some(&rides.ridden), Stand::RiddenBefore),
-            Some((_, Keep::Not)) | None => (None, Stand::Still),
+    /// The rides, where they say something about these answers, and what the advice then rests on.
+    fn worth(&self, intake: &Intake) -> Option<(&Ridden, Stand)> {
+        let rides = self.rides.as_ref()?;
+        let stand = match keep(&rides.on, intake) {
+            Keep::Good => Stand::Ridden,
+            Keep::UntilRidden => Stand::RiddenBefore,
+            Keep::Not => return None,
         };
-        match advise_with(intake, &Options::default(), ridden) {
-            Ok(advice) => Outcome::Advice(Rc::new(advice), stand),
+        Some((&rides.ridden, stand))
+    }
+
+    /// What shows standing still, worked out anew only where rides would be.
+    fn still(&mut self, intake: &Intake) -> Rc<Still> {
+        if let Some((on, still)) = &self.still
+            && keep(on, intake) == Keep::Good
+        {
+            return Rc::clone(still);
+        }
+        let still = Rc::new(stand_still(intake));
+        self.still = Some((intake.clone(), Rc::clone(&still)));
+        still
+    }
+
+    /// Advice from the rides there are, as far as they hold, else from statics.
+    fn work_out(&mut self, intake: &Intake) -> Outcome {
+        let options = Options::default();
+        let told = match self.worth(intake) {
+            Some((ridden, stand)) => {
+                advise_with(intake, &options, Some(ridden)).map(|advice| (advice, stand))
+            }
+            // The check comes first: what it refuses may not be fit to stand.
+            None => check(intake).and_then(|()| {
+                let still = self.still(intake);
+                advise_still(intake, &options, &still).map(|advice| (advice, Stand::Still))
+            }),
+        };
+        match told {
+            Ok((advice, stand)) => Outcome::Advice(Rc::new(advice), stand),
             Err(error) => Outcome::Refused(Rc::new(error)),
         }
     }
@@ -282,6 +322,26 @@ mod tests {
         assert_ne!(adviser.ask(&pushed()), first);
         // Asked about again, as when an answer is taken back.
         assert_eq!(adviser.ask(&intake), first);
+    }
+
+    #[test]
+    fn what_was_made_ready_is_used() {
+        let adviser = Adviser::default();
+        let intake = Intake::default();
+        adviser.prepare(&intake);
+        let ready = |adviser: &Adviser| {
+            let inner = adviser.0.borrow();
+            let still = inner.still.as_ref();
+            Rc::clone(&still.expect("it was made ready").1)
+        };
+        let before = ready(&adviser);
+        stands_on(&adviser.ask(&intake), Stand::Still);
+        // A push test shows on the same bike standing still.
+        adviser.prepare(&pushed());
+        adviser.ask(&pushed());
+        assert!(Rc::ptr_eq(&before, &ready(&adviser)));
+        adviser.prepare(&clicked());
+        assert!(!Rc::ptr_eq(&before, &ready(&adviser)));
     }
 
     #[test]

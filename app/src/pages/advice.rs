@@ -177,12 +177,12 @@ fn route_to(question: Question) -> Route {
 /// The advice, worked out after the page has shown itself, so that no press of a button hangs; and the way to put
 /// in what rides found, at a moment when no finger is on what would move.
 ///
-/// Working it out and drawing it are tasks of their own, so that neither holds the page up for long.
+/// Making ready, working it out and drawing it are tasks of their own, so that none holds the page up for long.
 #[hook]
 fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
     let outcome = use_state_eq(|| desk.adviser.known(intake));
     let calm = use_calm();
-    let drawing = use_mut_ref(|| None::<Timeout>);
+    let tasks = use_mut_ref(|| None::<Timeout>);
     {
         let (set, adviser) = (outcome.setter(), desk.adviser.clone());
         let calm = calm.clone();
@@ -190,16 +190,21 @@ fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<B
             // What rides found for the answers of before comes with these.
             calm.forget();
             let intake = Rc::clone(intake);
-            let draw = Rc::clone(&drawing);
-            let task = Timeout::new(BREATH_MS, move || {
-                let outcome = adviser.ask(&intake);
-                let show = Timeout::new(0, move || set.set(Some(outcome)));
-                *draw.borrow_mut() = Some(show);
+            let then = Rc::clone(&tasks);
+            let first = Timeout::new(BREATH_MS, move || {
+                adviser.prepare(&intake);
+                let next = Rc::clone(&then);
+                let second = Timeout::new(0, move || {
+                    let outcome = adviser.ask(&intake);
+                    let third = Timeout::new(0, move || set.set(Some(outcome)));
+                    *next.borrow_mut() = Some(third);
+                });
+                *then.borrow_mut() = Some(second);
             });
-            // Leaving the page, or another answer, takes the task back.
+            // Leaving the page, or another answer, takes the tasks back.
             move || {
-                drop(task);
-                drawing.take();
+                drop(first);
+                tasks.take();
             }
         });
     }

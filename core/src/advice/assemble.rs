@@ -6,22 +6,23 @@ use super::cautions::{caution, cautions};
 use super::draw::pictures;
 use super::keep::ridden_part;
 use super::ranges::Ranges;
-use super::rehearsed::rehearsed;
 use super::remedies;
 use super::remedy_finding::RemedyFinding;
 use super::ridden::{Progress, Ridden};
 use super::rides::{self, shown_ground};
 use super::settings::settings;
 use super::sheet::Sheet;
+use super::still::{Still, stand_still};
 use super::stop::stop_riding;
 use crate::cause::checks::How;
 use crate::cause::tried::change_text;
 use crate::cause::{
-    Belief, Cause, Hypothesis, Numbers, checks, hypotheses, observations, possible,
+    Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, observations, possible,
 };
 use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
 use crate::remedy::relief;
+use crate::remedy::remedied::Remedied;
 use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
 use crate::units::{Band, newton_per_m};
@@ -78,6 +79,33 @@ pub fn advise_with(
     options: &Options,
     ridden: Option<&Ridden>,
 ) -> Result<Advice, IntakeError> {
+    if let Some(ridden) = ridden {
+        let found = (&ridden.rehearsal, &ridden.remedied);
+        return advise_from(intake, options, Some(ridden), found);
+    }
+    // The check comes first: what it refuses may not be fit to stand.
+    check(intake)?;
+    advise_still(intake, options, &stand_still(intake))
+}
+
+/// The advice from statics alone, with what shows standing still worked out before.
+///
+/// # Errors
+/// As [`advise`].
+pub fn advise_still(
+    intake: &Intake,
+    options: &Options,
+    still: &Still,
+) -> Result<Advice, IntakeError> {
+    advise_from(intake, options, None, (&still.rehearsal, &still.remedied))
+}
+
+fn advise_from(
+    intake: &Intake,
+    options: &Options,
+    ridden: Option<&Ridden>,
+    (rehearsal, remedied): (&Rehearsal, &Remedied),
+) -> Result<Advice, IntakeError> {
     check(intake)?;
     if let Some(signs) = intake.stop_signs.as_ref().filter(|signs| !signs.is_empty()) {
         return Ok(Advice::StopRiding(stop_riding(signs)));
@@ -96,25 +124,15 @@ pub fn advise_with(
         ridden,
         ranges: &ranges,
     };
-    // Without rides the faults are judged by what shows standing still, on the bike that would be ridden.
-    let still = || {
-        let situation = Situation::of(&ridden_part(intake));
-        let suits = baseline(&situation);
-        rehearsed(intake, &situation, &suits, &[], &mut |_, _| true)
-    };
-    let (rehearsal, remedied) = ridden
-        .map(|ridden| (ridden.rehearsal.clone(), ridden.remedied.clone()))
-        .or_else(still)
-        .unwrap_or_default();
     let numbers = Numbers::USUAL;
-    let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
-    let seen = observations(intake, &situation, &suits, &rehearsal, &ways, &numbers);
+    let ways = hypotheses(rehearsal, &numbers, |cause| possible(intake, cause), true);
+    let seen = observations(intake, &situation, &suits, rehearsal, &ways, &numbers);
     let belief = Belief::from(&ways, &numbers, seen);
     let case = checks::Case {
         intake,
         situation: &situation,
         baseline: &suits,
-        rehearsal: &rehearsal,
+        rehearsal,
         hypotheses: &ways,
         numbers: &numbers,
         belief: &belief,
@@ -125,10 +143,10 @@ pub fn advise_with(
         &sheet,
         &relief::Case {
             hypotheses: &ways,
-            rehearsal: &rehearsal,
+            rehearsal,
             belief: &belief,
             complaints: intake.complaints.as_deref().unwrap_or_default(),
-            remedied: &remedied,
+            remedied,
             numbers: &numbers,
         },
         checks.first().map(|(check, _)| check),

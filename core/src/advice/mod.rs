@@ -19,13 +19,15 @@ mod ridden;
 mod rides;
 mod settings;
 mod sheet;
+mod still;
 mod stop;
 mod useful;
 
 pub use answer::*;
-pub use assemble::{Options, advise, advise_with, ride_out};
+pub use assemble::{Options, advise, advise_still, advise_with, ride_out};
 pub use figure::*;
 pub use keep::{Keep, keep};
 pub use picture::*;
 pub use remedy_finding::*;
 pub use ridden::*;
+pub use still::{Still, stand_still};
