@@ -9,12 +9,13 @@ use sagwright_core::intake::{
 use sagwright_core::words::Book;
 
 use crate::state::{Aspect, CANNOT_SAY, Section, Slot, label};
+use crate::wear::Theme;
 use crate::words::book;
 
 const OWN: &str = include_str!("../words/en.json");
 
 /// The folders whose sources speak only from other books.
-const OTHERS: [&str; 2] = ["advice_page", "pictures"];
+const OTHERS: [&str; 3] = ["advice_page", "drawings", "pictures"];
 
 /// The text of every source of the wizard.
 fn sources(folder: &Path) -> String {
@@ -47,6 +48,7 @@ fn families() -> BTreeSet<String> {
         let word = question.word();
         add(format!("ask.{word}"));
         add(format!("ask.{word}.why"));
+        add(format!("ask.{word}.unknown"));
         if *question != Question::ComplaintDetail {
             add(format!("answers.{word}"));
         }
@@ -72,6 +74,7 @@ fn families() -> BTreeSet<String> {
     add_words(&mut add, "phase", Phase::ALL, Phase::word);
     add_words(&mut add, "terrain", Terrain::ALL, Terrain::word);
     add_words(&mut add, "sign", StopSign::ALL, StopSign::word);
+    add_words(&mut add, "wear", Theme::ALL, Theme::word);
     add_words(&mut add, "push", &[End::Front, End::Rear], End::word);
     for look in Look::ALL {
         add(format!("looking.{}", look.word()));
@@ -168,6 +171,7 @@ fn book_prefixes() -> BTreeSet<&'static str> {
     [
         "title",
         "shell",
+        "wear",
         "landing",
         "frame",
         "input",
@@ -182,6 +186,8 @@ fn book_prefixes() -> BTreeSet<&'static str> {
         "start-again",
         "open",
         "riding",
+        "taking",
+        "link",
         "sheet",
         "advice",
         "moment",

@@ -9,7 +9,9 @@ mod damper;
 mod damper_law;
 mod feel;
 mod gas;
+mod ladder;
 mod rates;
+mod remedies;
 
 #[allow(dead_code, reason = "the checks of the motion use the rest")]
 #[path = "../rides/bikes.rs"]

@@ -28,6 +28,7 @@ mod words_test;
 pub use chances::{chance, moved_bar};
 pub use contents::{Part, heading};
 pub use next_check::next_check;
+pub use reason::figure;
 pub use view::AdviceView;
 pub use voice::Voice;
 

@@ -9,7 +9,7 @@ use sagwright_core::words::{Arg, Book, Text, UnitChoice};
 use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
-use super::paper::use_open_on_paper;
+use super::paper::paper;
 use super::reason::why;
 use super::units::unit_switches;
 use super::{Voice, breakaway, causes, remedies, rides, settings, signal, stop};
@@ -38,6 +38,8 @@ pub struct Props {
     pub moved: Option<Rc<Moved>>,
     /// The part about the next check.
     pub check: Html,
+    /// What stands in the corner of the paper.
+    pub corner: Html,
     /// What stands between the answer and its reasons: how far the rides are.
     #[prop_or_default]
     pub children: Html,
@@ -55,6 +57,7 @@ impl PartialEq for Props {
             && self.busy == other.busy
             && self.moved == other.moved
             && self.check == other.check
+            && self.corner == other.corner
             && self.children == other.children
     }
 }
@@ -62,14 +65,18 @@ impl PartialEq for Props {
 /// The advice, or the reason why there is none.
 #[component]
 pub fn AdviceView(props: &Props) -> Html {
-    let page = use_node_ref();
-    use_open_on_paper(&page);
     let voice = Voice::new(Rc::clone(&props.book), props.units.clone());
-    let inside = match props.advice.as_ref() {
-        Advice::StopRiding(stop) => stop::stop(&voice, stop),
-        Advice::SetUp(set_up) => set_up_sections(props, &voice, set_up),
-    };
-    html! { <div class="advice" ref={page}>{ inside }</div> }
+    match props.advice.as_ref() {
+        Advice::StopRiding(stop) => {
+            html! { <div class="advice">{ stop::stop(&voice, stop) }</div> }
+        }
+        Advice::SetUp(set_up) => html! {
+            <>
+                <div class="advice unprinted">{ set_up_sections(props, &voice, set_up) }</div>
+                { paper(&voice, set_up, props.corner.clone()) }
+            </>
+        },
+    }
 }
 
 fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
@@ -109,7 +116,6 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
                 { rides::rides(voice, ridden) }
             }
             { assumptions(voice, advice, &props.on_question) }
-            { settings::appendix(voice, &advice.settings) }
             if !advice.cautions.is_empty() {
                 <section class="part">
                     { heading(voice, Part::Cautions) }

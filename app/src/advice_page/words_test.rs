@@ -21,6 +21,7 @@ const SOURCES: &[&str] = &[
     include_str!("evidence.rs"),
     include_str!("nearest.rs"),
     include_str!("next_check.rs"),
+    include_str!("paper.rs"),
     include_str!("price.rs"),
     include_str!("reason.rs"),
     include_str!("remedies.rs"),

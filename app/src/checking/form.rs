@@ -9,7 +9,7 @@ use super::draft::Draft;
 use crate::browser;
 use crate::desk::{Desk, use_desk};
 use crate::inputs::Radios;
-use crate::pages::{SUMMARY, answer_inputs, trouble_list};
+use crate::pages::{HowTo, SUMMARY, answer_inputs, trouble_list};
 use crate::state::{Action, Slot, Subject, Trouble, Wizard};
 use crate::words::say;
 
@@ -88,7 +88,12 @@ pub fn CheckForm(props: &Props) -> Html {
 
 fn inputs(subject: Subject, wizard: &Wizard, found: &[Trouble], settled: Callback<Field>) -> Html {
     if let Subject::Page(page) = subject {
-        return answer_inputs(page, found, settled);
+        return html! {
+            <>
+                <HowTo question={page.question()} />
+                { answer_inputs(page, found, settled) }
+            </>
+        };
     }
     let described_by = (!found.is_empty()).then_some(SUMMARY);
     let groups = subject.slots(wizard).into_iter().enumerate();

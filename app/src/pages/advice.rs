@@ -17,7 +17,8 @@ use crate::desk::{Desk, use_desk, use_title};
 use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
-use crate::state::{Action, Page, to_file};
+use crate::state::{Action, Page};
+use crate::taking::{TakeAlong, paper_code};
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -28,6 +29,7 @@ const BREATH_MS: u32 = 30;
 pub fn AdvicePage() -> Html {
     let desk = use_desk();
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
+    let corner = use_memo(Rc::clone(&intake), |intake| paper_code(intake));
     let (outcome, on_ridden) = use_outcome(&desk, &intake);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
@@ -35,12 +37,15 @@ pub fn AdvicePage() -> Html {
         _ if !desk.wizard.is_answered(signs) => ask_first(signs),
         None => html! { <p role="status">{ say("advice.working") }</p> },
         Some(Outcome::Refused(_)) => to_answers(),
-        Some(Outcome::Advice(advice, stand)) => html! {
-            <>
-                <Told {intake} {advice} {stand} {on_ridden} />
-                <TakeAlong />
-            </>
-        },
+        Some(Outcome::Advice(advice, stand)) => {
+            let corner = (*corner).clone();
+            html! {
+                <>
+                    <Told intake={Rc::clone(&intake)} advice={Rc::clone(&advice)} {stand} {on_ridden} {corner} />
+                    <TakeAlong {intake} {advice} />
+                </>
+            }
+        }
     };
     html! {
         <>
@@ -64,6 +69,8 @@ struct ToldProps {
     stand: Stand,
     /// Told what rides found.
     on_ridden: Callback<Box<Ridden>>,
+    /// What stands in the corner of the paper.
+    corner: Html,
 }
 
 impl PartialEq for ToldProps {
@@ -73,6 +80,7 @@ impl PartialEq for ToldProps {
             && Rc::ptr_eq(&self.advice, &other.advice)
             && self.stand == other.stand
             && self.on_ridden == other.on_ridden
+            && self.corner == other.corner
     }
 }
 
@@ -85,6 +93,7 @@ fn Told(props: &ToldProps) -> Html {
         advice,
         stand,
         on_ridden,
+        corner,
     } = props;
     let course = use_reducer_eq(Course::default);
     let busy = use_state_eq(|| false);
@@ -123,6 +132,7 @@ fn Told(props: &ToldProps) -> Html {
             busy={*busy}
             {moved}
             {check}
+            corner={corner.clone()}
         >
             <RideProgress
                 intake={Rc::clone(intake)}
@@ -226,29 +236,5 @@ fn to_answers() -> Html {
             <p>{ say("advice.refused") }</p>
             <p><a class="button button-main" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
         </>
-    }
-}
-
-/// Saving, printing, starting again.
-#[component]
-fn TakeAlong() -> Html {
-    let desk = use_desk();
-    let save = Callback::from(move |_: MouseEvent| {
-        // A document of plain answers always has a JSON form.
-        if let Ok(json) = to_file(&desk.wizard.document()) {
-            browser::save_file(&say("advice.file-name"), "application/json", &json);
-        }
-    });
-    let print = Callback::from(|_: MouseEvent| browser::print());
-    html! {
-        <section class="take-along">
-            <h2>{ say("advice.take-along") }</h2>
-            <div class="onward">
-                <button type="button" class="button" onclick={save}>{ say("advice.save") }</button>
-                <button type="button" class="button" onclick={print}>{ say("advice.print") }</button>
-                <a class="button" href={Route::Sheet.fragment()}>{ say("advice.sheet") }</a>
-                <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
-            </div>
-        </section>
     }
 }

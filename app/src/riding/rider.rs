@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
 use sagwright_core::advice::{Keep, Ridden, keep};
-use sagwright_core::intake::Intake;
+use sagwright_core::intake::{Intake, write};
 use yew::Callback;
 
 use super::link::{Heard, Link};
@@ -63,7 +63,7 @@ impl Rider {
             told.emit(Event::Told(done));
             return;
         }
-        let document = serde_json::to_string(intake);
+        let document = write(intake);
         let (Ok(document), true) = (document, self.has_worker()) else {
             told.emit(Event::Begun);
             told.emit(Event::Stopped(Why::NoWorker));

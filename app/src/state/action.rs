@@ -46,6 +46,8 @@ pub enum Action {
     Adopt(Subject, Rc<Wizard>),
     /// Opened a saved document.
     Open(Box<Intake>),
+    /// Went on with the answers of another page of the site.
+    TakeOver(Box<Wizard>),
     /// Started again.
     Clear,
 }
@@ -108,6 +110,7 @@ impl Wizard {
             Action::Accept(page) => return self.accepted(page),
             Action::Adopt(subject, other) => next.adopt(subject, &other),
             Action::Open(intake) => return Self::from_intake(*intake),
+            Action::TakeOver(wizard) => return *wizard,
             Action::Clear => return Self::default(),
         }
         next

@@ -1,5 +1,6 @@
 //! Every place where one answer is picked out of a few, under one roof.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use sagwright_core::intake::{
@@ -156,16 +157,16 @@ impl Slot {
     }
 
     /// A name for the group that is unique on its page, for the elements on it.
-    pub const fn id(self) -> &'static str {
+    pub fn id(self) -> Cow<'static, str> {
         match self {
-            Self::One(question) => question.word(),
-            Self::Push(End::Front) => "push-front",
-            Self::Push(_) => "push-rear",
-            Self::Ground(terrain) => terrain.word(),
-            Self::Detail(..) => self.family(),
-            Self::How(field) => field.path(),
-            Self::Look(look) => look.word(),
-            Self::Lap(_, feeling) => feeling.word(),
+            Self::One(question) => question.word().into(),
+            Self::Push(End::Front) => "push-front".into(),
+            Self::Push(_) => "push-rear".into(),
+            Self::Ground(terrain) => terrain.word().into(),
+            Self::Detail(feeling, _) => format!("{}/{}", feeling.word(), self.family()).into(),
+            Self::How(field) => field.path().into(),
+            Self::Look(look) => look.word().into(),
+            Self::Lap(_, feeling) => feeling.word().into(),
         }
     }
 

@@ -6,6 +6,7 @@ use super::cautions::cautions;
 use super::figure::{Figure, Provenance};
 use super::sheet::{Sheet, input};
 use crate::bike::atmosphere::gauge_after;
+use crate::bike::{ForkSpring, ShockSet};
 use crate::intake::{End, Field};
 use crate::quantity::Dimension;
 use crate::stance::StanceError;
@@ -23,10 +24,7 @@ pub fn settings(sheet: &Sheet) -> Vec<Setting> {
         Front::Coil {
             nearest, fitted, ..
         } => {
-            let rows = [
-                sheet.fork_rate(nearest, *fitted),
-                sheet.fork_preload(*fitted),
-            ];
+            let rows = [sheet.fork_rate(nearest, *fitted), sheet.fork_preload()];
             rows.into_iter().flatten().collect()
         }
         Front::Gas { .. } => sheet.fork_pressure().into_iter().collect::<Vec<_>>(),
@@ -143,11 +141,11 @@ impl Sheet<'_> {
         }
     }
 
-    fn fork_preload(&self, fitted: SpringRate) -> Option<Setting> {
-        let crate::bike::ForkSpring::Coil { preload, .. } = self.baseline.set_up.fork.spring else {
+    fn fork_preload(&self) -> Option<Setting> {
+        let ForkSpring::Coil { rate, preload, .. } = self.baseline.set_up.fork.spring else {
             return None;
         };
-        let notes = preload_note(fork_preload(self.situation, fitted), FORK_PRELOAD);
+        let notes = preload_note(fork_preload(self.situation, rate), FORK_PRELOAD);
         let advised = self.practice(
             (SettingId::ForkPreload, "fork-preload"),
             preload.value,
@@ -252,8 +250,11 @@ impl Sheet<'_> {
     }
 
     fn shock_preload(&self) -> Setting {
-        let set = self.baseline.set_up.shock.preload;
-        let fitted = self.baseline.rear.fitted;
+        let ShockSet {
+            rate: fitted,
+            preload: set,
+            ..
+        } = self.baseline.set_up.shock;
         let notes = preload_note(shock_preload(self.situation, fitted), SHOCK_PRELOAD);
         let inputs = vec![input(
             "shock-rate-fitted",

@@ -6,7 +6,9 @@
 mod cast;
 pub mod changes;
 pub mod condition;
+mod dampers;
 pub mod grounds;
+mod moves;
 mod still;
 mod trials;
 

@@ -4,19 +4,16 @@ use wide::f32x8;
 
 use super::condition::Condition;
 use super::grounds::Ground;
-use crate::bike::damping::design::USUAL_OIL;
-use crate::bike::damping::{Damper, DamperLaw, Hardware, Wanted};
-use crate::bike::gas::Law;
+use crate::bike::damping::{Hardware, Wanted};
 use crate::bike::limits::OutOfRange;
 use crate::bike::shock::Shock;
-use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
+use crate::bike::{Machine, SetUp, Surroundings, Tyre};
 use crate::feel::{Ends, Feel, Metrics};
 use crate::intake::{Field, Intake};
 use crate::lane::Lane;
 use crate::ride::run::{Ride, SEARCH_STEP_S};
 use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
-use crate::stance::baseline::Front;
-use crate::stance::clickers::{self, Clickers, MARGIN};
+use crate::stance::clickers::{self, Clickers};
 use crate::stance::tyres::tyres;
 use crate::stance::{Baseline, Situation};
 use crate::units::{BAR_IN_PA, DampingRate, Pressure, newton_second_per_meter, pascal};
@@ -27,12 +24,6 @@ pub type Row = f32x8;
 
 /// The four low-speed adjusters, clicks from closed: fork compression, fork rebound, shock compression, shock rebound.
 pub type Clicks = [u8; 4];
-
-/// Speed of the axle in a hard hit, at which the pressure inside a damper must hold, m/s.
-const HARD_HIT_M_S: f64 = 3.0;
-/// Void that a damper is left with at the reversal for each pascal of pressure missing in a hard hit, m (from memory: some
-/// 2 mm per bar).
-const VOID_M_PER_PA: f64 = 2e-3 / BAR_IN_PA;
 
 /// One bike to be ridden.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,14 +53,14 @@ pub struct Outcome {
 #[derive(Debug, Clone)]
 pub struct Bench<'a> {
     pub(super) situation: &'a Situation,
-    baseline: &'a Baseline,
-    start: Clicks,
-    ranges: Clicks,
-    fork: (Hardware, Wanted),
-    shock: (Hardware, Wanted),
+    pub(super) baseline: &'a Baseline,
+    pub(super) start: Clicks,
+    pub(super) ranges: Clicks,
+    pub(super) fork: (Hardware, Wanted),
+    pub(super) shock: (Hardware, Wanted),
     tyres: Ends<Pressure>,
     rider: Rider,
-    now_clicks: Clicks,
+    pub(super) now_clicks: Clicks,
 }
 
 impl<'a> Bench<'a> {
@@ -163,176 +154,6 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// The advised set-up with the other one of the two nearest springs, front, then rear; a spring that is kept has none.
-    pub fn other_springs(&self) -> Vec<Trial> {
-        let advised = self.advised();
-        let mut others = Vec::new();
-        if let (
-            Front::Coil {
-                nearest, fitted, ..
-            },
-            ForkSpring::Coil {
-                springs, preload, ..
-            },
-        ) = (&self.baseline.front, advised.set_up.fork.spring)
-        {
-            let on_offer = nearest.iter().any(|offer| offer.rate == *fitted);
-            if let Some(other) = nearest
-                .iter()
-                .find(|offer| offer.rate != *fitted)
-                .filter(|_| on_offer)
-            {
-                let mut trial = advised.clone();
-                trial.set_up.fork.spring = ForkSpring::Coil {
-                    rate: other.rate,
-                    springs,
-                    preload,
-                };
-                others.push(trial);
-            }
-        }
-        let rear = &self.baseline.rear;
-        let on_offer = rear.nearest.iter().any(|offer| offer.rate == rear.fitted);
-        if let Some(other) = rear
-            .nearest
-            .iter()
-            .find(|offer| offer.rate != rear.fitted)
-            .filter(|_| on_offer)
-        {
-            let mut trial = advised.clone();
-            trial.set_up.shock.rate = other.rate;
-            others.push(trial);
-        }
-        others
-    }
-
-    /// A trial with each adjuster moved alone by so many clicks, in and out, within its range.
-    pub fn each_way(&self, from: &Trial, by: f64) -> Vec<Trial> {
-        (0..4)
-            .flat_map(|place| [(place, -by), (place, by)])
-            .map(|(place, by)| self.moved(from, &[(place, by)]))
-            .filter(|trial| trial.clicks != from.clicks)
-            .collect()
-    }
-
-    /// The moves of several trials put together: the best two, then one more each.
-    pub fn joined(&self, from: &Trial, helping: &[Trial]) -> Vec<Trial> {
-        let mut moves: Vec<(usize, f64)> = Vec::new();
-        let mut joined = Vec::new();
-        for trial in helping {
-            let change = (0..4).find_map(|place| {
-                let by = f64::from(trial.clicks[place]) - f64::from(from.clicks[place]);
-                (by != 0.0).then_some((place, by))
-            });
-            let Some((place, by)) = change else { continue };
-            if moves.iter().any(|(taken, _)| *taken == place) {
-                continue;
-            }
-            moves.push((place, by));
-            if moves.len() > 1 {
-                joined.push(self.moved(from, &moves));
-            } else {
-                // The best move alone, twice as far.
-                joined.push(self.moved(from, &[(place, 2.0 * by)]));
-            }
-        }
-        joined
-    }
-
-    /// A trial with adjusters moved by so many clicks each, out above 0, within their ranges.
-    pub fn moved(&self, from: &Trial, moves: &[(usize, f64)]) -> Trial {
-        let mut trial = from.clone();
-        for (place, by) in moves {
-            let wanted = f64::from(from.clicks[*place]) + by;
-            let last = self.ranges[*place].saturating_sub(MARGIN);
-            trial.clicks[*place] = whole(wanted.max(f64::from(MARGIN)), last);
-        }
-        trial
-    }
-
-    /// How far out of where it starts an adjuster stands, in clicks, and how many it has left outwards or inwards.
-    pub fn adjuster(&self, place: usize, out: bool) -> (f64, f64) {
-        let now = f64::from(self.now_clicks[place]);
-        let room = if out {
-            f64::from(self.ranges[place].saturating_sub(MARGIN)) - now
-        } else {
-            now - f64::from(MARGIN)
-        };
-        (now - f64::from(self.start[place]), room.max(0.0))
-    }
-
-    /// Both dampers of a trial.
-    ///
-    /// # Errors
-    /// When the damping its condition asks for is beyond what a damper can be sized for.
-    pub fn dampers(&self, trial: &Trial) -> Result<Ends<Damper>, OutOfRange> {
-        let condition = &trial.condition;
-        let sized = |(hardware, wanted): &(Hardware, Wanted), [into, out]: [f64; 2]| {
-            let wanted = Wanted {
-                compression: wanted.compression * into,
-                rebound: wanted.rebound * out,
-                ..*wanted
-            };
-            (*hardware, wanted)
-        };
-        let [fork_in, fork_out, shock_in, shock_out] = condition.valving;
-        let (mut hardware, wanted) = sized(&self.fork, [fork_in, fork_out]);
-        if let Some(shares) = condition.mid_valve {
-            (hardware.mid_low, hardware.mid_high) = (shares.low_speed, shares.hard_hit);
-            hardware.floats = false;
-        }
-        hardware.reservoir = hardware.reservoir.holding(condition.fork_reservoir);
-        let mut fork = Damper::for_targets(&hardware, &wanted)?;
-        let (mut hardware, wanted) = sized(&self.shock, [shock_in, shock_out]);
-        let built = Shock::build(&trial.machine, &trial.set_up.shock, &trial.air);
-        hardware.reservoir = Hardware::shock(&trial.machine, &built, 0.0).reservoir;
-        let mut shock = Damper::for_targets(&hardware, &wanted)?;
-        let [fork_in, fork_out, shock_in, shock_out] = trial.clicks.map(f64::from);
-        (fork.base.clicks, fork.rebound.clicks) = (fork_in, fork_out);
-        (shock.base.clicks, shock.rebound.clicks) = (shock_in, shock_out);
-        fork.oil = fork.oil.with_air(condition.air.front);
-        shock.oil = shock.oil.with_air(condition.air.rear);
-        Ok(Ends {
-            front: fork,
-            rear: shock,
-        })
-    }
-
-    /// Void that each stroke of either damper has to close, m along the leg and at the shaft: what is known of its
-    /// condition, and what oil that boils in a hard hit leaves.
-    pub fn voids_m(&self, trial: &Trial) -> Result<Ends<f64>, OutOfRange> {
-        Self::voids_of(trial, &self.dampers(trial)?)
-    }
-
-    fn voids_of(trial: &Trial, dampers: &Ends<Damper>) -> Result<Ends<f64>, OutOfRange> {
-        let [front, rear] = margins_pa(dampers)?;
-        let boiled = |margin_pa: f64| VOID_M_PER_PA * (-margin_pa).max(0.0);
-        let known = trial.condition.void_m;
-        Ok(Ends {
-            front: known.front + boiled(front),
-            rear: known.rear + boiled(rear),
-        })
-    }
-
-    /// What a ride computes of both dampers, voids in them included.
-    pub fn laws(&self, trial: &Trial) -> Result<Ends<DamperLaw>, OutOfRange> {
-        let dampers = self.dampers(trial)?;
-        let void = Self::voids_of(trial, &dampers)?;
-        Ok(Ends {
-            front: dampers.front.law(USUAL_OIL)?.with_void(void.front),
-            rear: dampers.rear.law(USUAL_OIL)?.with_void(void.rear),
-        })
-    }
-
-    /// Lowest pressure above vapour in either damper in a hard hit, both ways, Pa.
-    ///
-    /// # Errors
-    /// As [`Self::dampers`].
-    pub fn margin_pa(&self, trial: &Trial) -> Result<f64, OutOfRange> {
-        let [front, rear] = margins_pa(&self.dampers(trial)?)?;
-        Ok(front.min(rear))
-    }
-
     /// Rides trials over every ground: for each trial the outcomes in the order of the grounds.
     pub fn ride_everywhere(
         &self,
@@ -423,23 +244,6 @@ impl<'a> Bench<'a> {
 const LEAST_TYRE: Pressure = pascal(0.2 * BAR_IN_PA);
 const MOST_TYRE: Pressure = pascal(3.5 * BAR_IN_PA);
 
-/// Lowest pressure above vapour in each damper in a hard hit, both ways, front and rear, Pa.
-fn margins_pa(dampers: &Ends<Damper>) -> Result<[f64; 2], OutOfRange> {
-    let one = |damper: &Damper, speed: f64| {
-        let law = damper.law(USUAL_OIL)?;
-        let at = |speed| {
-            damper
-                .cavitation_margin(&law, 0.0, speed, law.float_m, Law::Slow)
-                .value
-        };
-        Ok(at(speed).min(at(-speed)))
-    };
-    Ok([
-        one(&dampers.front, HARD_HIT_M_S)?,
-        one(&dampers.rear, 0.4 * HARD_HIT_M_S)?,
-    ])
-}
-
 /// Rides what [`Bench::side_by_side`] made of `trials` trials over one ground, and averages over its courses.
 pub fn ride(bikes: &[Bike<Row>], trials: usize, ground: &Ground) -> Vec<Outcome> {
     let mut all = Vec::with_capacity(trials);
@@ -498,6 +302,6 @@ fn clicks_of(start: &Clickers, of: impl Fn(&clickers::Baseline) -> u8) -> Clicks
     clippy::cast_sign_loss,
     reason = "limited to the range of an adjuster, which is at most 60 clicks"
 )]
-fn whole(clicks: f64, last: u8) -> u8 {
+pub(super) fn whole(clicks: f64, last: u8) -> u8 {
     clicks.round().clamp(0.0, f64::from(last)) as u8
 }

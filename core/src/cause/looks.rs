@@ -11,6 +11,10 @@ const FALSE_ALARM: f64 = 0.08;
 
 /// Chance of a yes on a bike with a cause, mildly or plainly there; `None` where the cause has nothing to do with it. Common
 /// practice, from memory.
+#[expect(
+    clippy::match_same_arms,
+    reason = "a table: one row for each look and what makes it"
+)]
 fn shows(look: Look, cause: Cause, plain: bool) -> Option<f64> {
     let (mild, severe) = match (look, cause) {
         (Look::FreesWithAxleLoose, Cause::ForkBound) => (0.75, 0.9),
@@ -34,8 +38,7 @@ fn shows(look: Look, cause: Cause, plain: bool) -> Option<f64> {
 pub const fn minutes(look: Look) -> u32 {
     match look {
         Look::HangsShort | Look::HeadKnocks | Look::ForkSquelches | Look::ShockSquelches => 3,
-        Look::FreesWhenCleaned | Look::SitsOutOfLevel => 10,
-        Look::FreesWithAxleLoose => 10,
+        Look::FreesWhenCleaned | Look::SitsOutOfLevel | Look::FreesWithAxleLoose => 10,
         Look::LinkageStiff => 25,
     }
 }

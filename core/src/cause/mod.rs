@@ -18,6 +18,7 @@ pub mod numbers;
 mod priors;
 pub mod readings;
 pub mod rehearsal;
+mod sags;
 pub mod said;
 pub mod tried;
 

@@ -94,7 +94,7 @@ fn read(read: &Reader) -> Vec<Reading> {
 }
 
 /// How far a fault pushes something that is measured.
-fn of_shown(of: impl Fn(&Shown) -> f64 + 'static) -> Push {
+pub(super) fn of_shown(of: impl Fn(&Shown) -> f64 + 'static) -> Push {
     Box::new(move |fault: &Rehearsed| of(&fault.shown))
 }
 
@@ -109,17 +109,17 @@ fn of_degree(causes: &'static [Cause], unit: f64) -> Push {
     })
 }
 
-struct Reader<'a> {
+pub(super) struct Reader<'a> {
     intake: &'a Intake,
-    situation: &'a Situation,
-    baseline: &'a Baseline,
+    pub(super) situation: &'a Situation,
+    pub(super) baseline: &'a Baseline,
     numbers: &'a Numbers,
     /// A page whose numbers are taken to be what suits where they were not given.
     supposed: Option<Question>,
 }
 
 /// What is found and what would suit, in a sentence.
-fn against(key: &'static str, now: f64, suits: f64, dimension: Dimension) -> Text {
+pub(super) fn against(key: &'static str, now: f64, suits: f64, dimension: Dimension) -> Text {
     Text::new(key)
         .with("now", Arg::Quantity(now, dimension))
         .with("suits", Arg::Quantity(suits, dimension))
@@ -132,7 +132,7 @@ fn together(a: f64, b: f64) -> f64 {
 
 impl Reader<'_> {
     /// What was told, or what suits where that is to be supposed.
-    fn told(&self, field: Field, suits: f64) -> Option<f64> {
+    pub(super) fn told(&self, field: Field, suits: f64) -> Option<f64> {
         let supposed = (self.supposed == Some(field.question())).then_some(suits);
         field.si(self.intake).or(supposed)
     }
@@ -263,99 +263,6 @@ impl Reader<'_> {
             // The gas is seldom as warm as the air: within some 8 K of it (common practice).
             sigma: 0.03,
             pushed: of_degree(&[Cause::GasShifted], 1.0),
-            shows: 1.0,
-        })
-    }
-
-    fn fork_rider_sag(&self) -> Option<Reading> {
-        let suits = self.baseline.stance.ok()?.ridden.fork.middle.value;
-        let now = self.told(Field::ForkRiderSag, suits)?;
-        Some(Reading {
-            question: Question::SagFront,
-            text: against("evidence.fork-rider-sag", now, suits, Dimension::Length),
-            off_by: now - suits,
-            // Two people with a tape agree to about 4 mm (common practice), friction moves it as much again.
-            sigma: 0.006,
-            pushed: of_shown(|shown| shown.ridden_m[0]),
-            shows: 1.0,
-        })
-    }
-
-    /// Free sag beside rider sag: their difference is the spring's, preload moves both.
-    fn fork_free_sag(&self) -> Option<Reading> {
-        let stance = self.baseline.stance.ok()?;
-        let [usual_free, usual] = [
-            stance.free.fork.middle.value,
-            stance.ridden.fork.middle.value,
-        ];
-        let free = self.told(Field::ForkFreeSag, usual_free)?;
-        let ridden = self.told(Field::ForkRiderSag, usual)?;
-        let suits = usual - usual_free;
-        Some(Reading {
-            question: Question::SagFront,
-            text: against(
-                "evidence.fork-free-sag",
-                ridden - free,
-                suits,
-                Dimension::Length,
-            ),
-            off_by: ridden - free - suits,
-            sigma: 0.006,
-            pushed: of_shown(|shown| shown.ridden_m[0] - shown.free_m[0]),
-            shows: 1.0,
-        })
-    }
-
-    fn rear_rider_sag(&self) -> Option<Reading> {
-        let suits = self.baseline.stance.ok()?.ridden.rear.middle.value;
-        let now = self.told(Field::RearRiderSag, suits)?;
-        Some(Reading {
-            question: Question::SagRear,
-            text: against("evidence.rear-rider-sag", now, suits, Dimension::Length),
-            off_by: now - suits,
-            sigma: 0.005,
-            pushed: of_shown(|shown| shown.ridden_m[1]),
-            shows: 1.0,
-        })
-    }
-
-    /// What the free sag would be with rider sag on target: preload moves both alike, near enough.
-    fn rear_free_sag(&self) -> Option<Reading> {
-        let stance = self.baseline.stance.ok()?;
-        let [usual_free, usual] = [
-            stance.free.rear.middle.value,
-            stance.ridden.rear.middle.value,
-        ];
-        let free = self.told(Field::RearFreeSag, usual_free)?;
-        let ridden = self.told(Field::RearRiderSag, usual)?;
-        let suits = usual - usual_free;
-        Some(Reading {
-            question: Question::SagRear,
-            text: against(
-                "evidence.rear-free-sag",
-                ridden - free,
-                suits,
-                Dimension::Length,
-            ),
-            off_by: ridden - free - suits,
-            sigma: 0.006,
-            pushed: of_shown(|shown| shown.ridden_m[1] - shown.free_m[1]),
-            shows: 1.0,
-        })
-    }
-
-    /// A healthy fork uses 85 to 100 % of its travel on the hardest usual hits, without a bang (common practice).
-    fn travel_used(&self) -> Option<Reading> {
-        let of = self.situation.machine.fork_stroke.value;
-        let used = self.told(Field::ForkTravelUsed, 0.925 * of)?;
-        Some(Reading {
-            question: Question::TravelUsed,
-            text: Text::new("evidence.travel-used")
-                .with("now", Arg::Quantity(used, Dimension::Length))
-                .with("of", Arg::Quantity(of, Dimension::Length)),
-            off_by: used / of - 0.925,
-            sigma: 0.05,
-            pushed: of_shown(|shown| shown.travel[0]),
             shows: 1.0,
         })
     }

@@ -8,15 +8,17 @@ use crate::cause::{Belief, Cause};
 /// A remedy may lead when it relieves at least this part of what the best short of conversion and replacement does: those
 /// relieve a bit of everything, and come last, not first. Common practice.
 const TARGET: f64 = 0.75;
-/// Conversion and replacement may lead only where all else relieves less than this part of what they do. Common practice.
-const OUT_OF_REACH: f64 = 1.0 / 3.0;
+/// Conversion and replacement may lead only where all else relieves less of what they do than the rider is content with, and
+/// where at least this part of what they do is beyond all else on the bikes believed in. Common practice.
+const BEYOND_ALL_ELSE: f64 = 0.5;
 /// What is free to put right and likelier than this to be out of place comes before anything that is paid for: all else is
 /// judged against it (common practice).
-const LIKELY_OFF: f64 = 0.5;
+const LIKELY_OFF: f64 = 0.4;
 /// Below this share of the complaints a remedy is not worth naming.
 const LEAST_RELIEF: f64 = 0.02;
-/// A remedy that adds less than this to a cheaper one does no more than that.
-const NO_MORE: f64 = 0.03;
+/// A remedy that adds less than this share of the complaints to a cheaper one, and less than this part of what it does itself,
+/// does no more than that.
+const NO_MORE: (f64, f64) = (0.03, 0.25);
 /// Belief in "nothing is wrong" below which leaving the bike alone is not named.
 const LEAST_DOUBT: f64 = 0.10;
 
@@ -79,7 +81,7 @@ pub fn ladder(judge: &Judge, belief: &Belief, useful: impl Fn(RemedyId) -> bool)
     }
     let order = |rung: &Rung| rung.gain / rung.entry.effort();
     rungs.sort_by(|a, b| order(b).total_cmp(&order(a)));
-    lead(&mut rungs, believed);
+    lead(&mut rungs, judge);
     leave_alone(&mut rungs, judge, belief);
     rungs
 }
@@ -100,33 +102,36 @@ fn gain(rung: &Rung, all: &[Rung], believed: &[(usize, f64)]) -> f64 {
 
 /// The cheapest of those that cost less and leave nothing for this one to add.
 fn dominated(rung: &Rung, all: &[Rung], believed: &[(usize, f64)]) -> Option<RemedyId> {
+    let no_more = NO_MORE.0.min(NO_MORE.1 * rung.net(believed));
     all.iter()
         .filter(|other| {
             let (mine, theirs) = (rung.entry, other.entry);
             theirs.tier <= mine.tier
                 && theirs.effort() < mine.effort()
-                && rung.worth.beyond(believed, |place| other.worth.net[place]) < NO_MORE
+                && rung.worth.beyond(believed, |place| other.worth.net[place]) < no_more
         })
         .min_by(|a, b| a.entry.effort().total_cmp(&b.entry.effort()))
         .map(|other| other.entry.id)
 }
 
 /// Puts the leading rung first. They stand in order of gain over effort.
-fn lead(rungs: &mut Vec<Rung>, believed: &[(usize, f64)]) {
-    let best = |wholesale: bool| {
-        rungs
-            .iter()
-            .filter(|rung| (rung.entry.tier >= Tier::Convert) == wholesale)
-            .map(|rung| rung.net(believed))
-            .fold(0.0, f64::max)
-    };
-    let (short_of_it, wholesale) = (best(false), best(true));
-    let target = TARGET
-        * if short_of_it < OUT_OF_REACH * wholesale {
-            wholesale
-        } else {
-            short_of_it
-        };
+fn lead(rungs: &mut Vec<Rung>, judge: &Judge) {
+    let believed = &judge.believed;
+    let wholesale = |rung: &&Rung| rung.entry.tier >= Tier::Convert;
+    let net = |rung: &Rung| rung.net(believed);
+    let short_of_it = rungs
+        .iter()
+        .filter(|rung| !wholesale(rung))
+        .map(net)
+        .fold(0.0, f64::max);
+    let beyond = rungs
+        .iter()
+        .filter(wholesale)
+        .filter(|rung| short_of_it < judge.content_with() * net(rung))
+        .filter(|rung| rung.gain >= BEYOND_ALL_ELSE * net(rung))
+        .map(net)
+        .fold(0.0, f64::max);
+    let target = TARGET * if beyond > 0.0 { beyond } else { short_of_it };
     let reaches = |rung: &&Rung| rung.net(believed) >= target && rung.dominated_by.is_none();
     let off = |rung: &&Rung| rung.entry.tier == Tier::Adjust && rung.worth.puts_right > LIKELY_OFF;
     let tier = rungs

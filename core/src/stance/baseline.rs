@@ -9,7 +9,7 @@ use super::wanted::{
     Case, fork_preload_for, fork_rate_for, gas_pressure_for, shock_preload_for, shock_rate_for,
 };
 use crate::bike::setup::per_spring;
-use crate::bike::{Class, ForkSpring, Machine, SetUp, Surroundings};
+use crate::bike::{Class, ForkSpring, Machine, SetUp, ShockSet, Surroundings};
 use crate::units::{Band, Length, Pressure, SpringRate, metre, newton_per_m};
 
 /// Preload of a shock spring that practice accepts; beyond, another spring is due (common practice).
@@ -185,7 +185,7 @@ pub fn with_case<T>(
 }
 
 impl Baseline {
-    /// The same with the springs that riding chose among those sold, everything else as it was: sags and pictures
+    /// The same with the springs that riding chose among those sold and their preload, all else as it was: sags and pictures
     /// then belong to the springs that are advised.
     #[must_use]
     pub fn with_springs(
@@ -194,16 +194,35 @@ impl Baseline {
         fork: Option<SpringRate>,
         shock: SpringRate,
     ) -> Self {
-        let before = self.set_up;
-        if let (Some(chosen), ForkSpring::Coil { rate, .. }) = (fork, &mut self.set_up.fork.spring)
-        {
-            *rate = chosen;
-        }
-        self.set_up.shock.rate = shock;
-        if self.set_up != before {
-            self.stance = stance_of(situation, &self.set_up);
+        let chosen = self.on_springs(situation, fork, shock);
+        if self.set_up != chosen {
+            self.set_up = chosen;
+            self.stance = stance_of(situation, &chosen);
         }
         self
+    }
+
+    /// The advised set-up on other springs, each with the preload that gives the sag aimed at.
+    pub fn on_springs(
+        &self,
+        situation: &Situation,
+        fork: Option<SpringRate>,
+        shock: SpringRate,
+    ) -> SetUp {
+        let mut set_up = self.set_up;
+        if let (Some(chosen), ForkSpring::Coil { rate, preload, .. }) =
+            (fork, &mut set_up.fork.spring)
+            && *rate != chosen
+        {
+            *rate = chosen;
+            *preload = to_set(fork_preload(situation, chosen), FORK_PRELOAD, *preload);
+        }
+        let ShockSet { rate, preload, .. } = &mut set_up.shock;
+        if *rate != shock {
+            *rate = shock;
+            *preload = to_set(shock_preload(situation, shock), SHOCK_PRELOAD, *preload);
+        }
+        set_up
     }
 }
 
@@ -224,20 +243,20 @@ impl Baseline {
     pub fn set_anew(&self, situation: &Situation) -> SetAnew {
         let mut set_up = reference(situation);
         match (&mut set_up.fork.spring, &self.front) {
-            (ForkSpring::Coil { rate, preload, .. }, Front::Coil { fitted, .. }) => {
-                *preload = to_set(fork_preload(situation, *fitted), FORK_PRELOAD, *preload);
+            (ForkSpring::Coil { rate, preload, .. }, Front::Coil { .. }) => {
                 if let ForkSpring::Coil { rate: advised, .. } = self.set_up.fork.spring {
                     *rate = advised;
                 }
+                *preload = to_set(fork_preload(situation, *rate), FORK_PRELOAD, *preload);
             }
             (ForkSpring::Gas { charge }, _) => {
                 *charge = held(situation, fork_pressure(situation).unwrap_or(*charge));
             }
             (ForkSpring::Coil { .. }, Front::Gas { .. }) => {}
         }
-        let preload = shock_preload(situation, self.rear.fitted);
-        set_up.shock.preload = to_set(preload, SHOCK_PRELOAD, set_up.shock.preload);
         set_up.shock.rate = self.set_up.shock.rate;
+        let preload = shock_preload(situation, set_up.shock.rate);
+        set_up.shock.preload = to_set(preload, SHOCK_PRELOAD, set_up.shock.preload);
         SetAnew {
             set_up,
             stance: stance_of(situation, &set_up),

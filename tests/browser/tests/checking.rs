@@ -2,7 +2,7 @@
 //! and is kept, and the bike is ridden again only where the answer changes how it rides.
 
 use anyhow::{Context as _, Result, ensure};
-use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse};
+use sagwright_tests_browser::{DESKTOP, PHONE, Page, Theme, browse};
 use thirtyfour::Key;
 
 const DONE: &str = "times over your ground";
@@ -254,7 +254,7 @@ fn a_check_is_answered_by_keyboard_alone() {
 #[test]
 fn what_moved_can_be_read_in_the_dark() {
     browse("checking-dark", PHONE, async |page| {
-        page.dark(true).await?;
+        page.wear(Theme::Dark).await?;
         to_advice(page).await?;
         push_front(page).await?;
         page.accessible().await?;

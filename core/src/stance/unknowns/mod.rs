@@ -18,7 +18,7 @@
 //! it by several hundredths.
 //!
 //! **Limits.** The inputs are independent, which riders are not: heavy riders buy heavy bikes. With [`DRAWS`] draws an end
-//! of a range is good to about a thirtieth of its width, at worst to an eighth. Kinds of fork and shock that were not told
+//! of a range is good to about a thirtieth of its width, at worst to a sixth. Kinds of fork and shock that were not told
 //! stay those of the class, since most of the card depends on them. Measured sags do not narrow anything: they speak on the
 //! causes. Today's air does not enter, since a fork filled where it is ridden does not feel it, and neither do hours since
 //! service, which widen the band in which friction lets a sag stop but leave its middle. How well the model itself fits a

@@ -54,6 +54,8 @@ fn a_rider_who_knows_nothing() {
         page.sees("You have not said whether you saw any stop-riding sign")
             .await?;
         page.sees("What was assumed").await?;
+        page.sees("narrow the numbers of the settings card more than any other: which kind of bike you ride")
+            .await?;
         // Nothing that depends on the bike may look as if it were known.
         let narrow = page
             .evaluate(

@@ -1,0 +1,102 @@
+//! Sags and travel as measured, against where the bike that suits would stand.
+
+use super::measured::Reading;
+use super::readings::{Reader, against, of_shown};
+use crate::intake::{Field, Question};
+use crate::quantity::Dimension;
+use crate::words::{Arg, Text};
+
+impl Reader<'_> {
+    pub(super) fn fork_rider_sag(&self) -> Option<Reading> {
+        let suits = self.baseline.stance.ok()?.ridden.fork.middle.value;
+        let now = self.told(Field::ForkRiderSag, suits)?;
+        Some(Reading {
+            question: Question::SagFront,
+            text: against("evidence.fork-rider-sag", now, suits, Dimension::Length),
+            off_by: now - suits,
+            // Two people with a tape agree to about 4 mm (common practice), friction moves it as much again.
+            sigma: 0.006,
+            pushed: of_shown(|shown| shown.ridden_m[0]),
+            shows: 1.0,
+        })
+    }
+
+    /// Free sag beside rider sag: their difference is the spring's, preload moves both.
+    pub(super) fn fork_free_sag(&self) -> Option<Reading> {
+        let stance = self.baseline.stance.ok()?;
+        let [usual_free, usual] = [
+            stance.free.fork.middle.value,
+            stance.ridden.fork.middle.value,
+        ];
+        let free = self.told(Field::ForkFreeSag, usual_free)?;
+        let ridden = self.told(Field::ForkRiderSag, usual)?;
+        let suits = usual - usual_free;
+        Some(Reading {
+            question: Question::SagFront,
+            text: against(
+                "evidence.fork-free-sag",
+                ridden - free,
+                suits,
+                Dimension::Length,
+            ),
+            off_by: ridden - free - suits,
+            sigma: 0.006,
+            pushed: of_shown(|shown| shown.ridden_m[0] - shown.free_m[0]),
+            shows: 1.0,
+        })
+    }
+
+    pub(super) fn rear_rider_sag(&self) -> Option<Reading> {
+        let suits = self.baseline.stance.ok()?.ridden.rear.middle.value;
+        let now = self.told(Field::RearRiderSag, suits)?;
+        Some(Reading {
+            question: Question::SagRear,
+            text: against("evidence.rear-rider-sag", now, suits, Dimension::Length),
+            off_by: now - suits,
+            sigma: 0.005,
+            pushed: of_shown(|shown| shown.ridden_m[1]),
+            shows: 1.0,
+        })
+    }
+
+    /// What the free sag would be with rider sag on target: preload moves both alike, near enough.
+    pub(super) fn rear_free_sag(&self) -> Option<Reading> {
+        let stance = self.baseline.stance.ok()?;
+        let [usual_free, usual] = [
+            stance.free.rear.middle.value,
+            stance.ridden.rear.middle.value,
+        ];
+        let free = self.told(Field::RearFreeSag, usual_free)?;
+        let ridden = self.told(Field::RearRiderSag, usual)?;
+        let suits = usual - usual_free;
+        Some(Reading {
+            question: Question::SagRear,
+            text: against(
+                "evidence.rear-free-sag",
+                ridden - free,
+                suits,
+                Dimension::Length,
+            ),
+            off_by: ridden - free - suits,
+            sigma: 0.006,
+            pushed: of_shown(|shown| shown.ridden_m[1] - shown.free_m[1]),
+            shows: 1.0,
+        })
+    }
+
+    /// A healthy fork uses 85 to 100 % of its travel on the hardest usual hits, without a bang (common practice).
+    pub(super) fn travel_used(&self) -> Option<Reading> {
+        let of = self.situation.machine.fork_stroke.value;
+        let used = self.told(Field::ForkTravelUsed, 0.925 * of)?;
+        Some(Reading {
+            question: Question::TravelUsed,
+            text: Text::new("evidence.travel-used")
+                .with("now", Arg::Quantity(used, Dimension::Length))
+                .with("of", Arg::Quantity(of, Dimension::Length)),
+            off_by: used / of - 0.925,
+            sigma: 0.05,
+            pushed: of_shown(|shown| shown.travel[0]),
+            shows: 1.0,
+        })
+    }
+}
