@@ -15,13 +15,13 @@ use super::settings::end_key;
 use super::{Voice, signal};
 
 /// Causes that are told with their evidence; the next as many by name alone.
-const CAUSES: usize = 4;
+const CAUSES: usize = 3;
 
 /// Pieces of evidence for a cause. The weightiest come first.
 const EVIDENCE: usize = 2;
 
 /// Remedies listed after the one that leads, the cheapest first.
-const REMEDIES: usize = 6;
+const REMEDIES: usize = 4;
 
 /// Both pages; `corner` stands at the end of the first.
 pub fn paper(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
