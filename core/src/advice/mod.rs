@@ -22,3 +22,4 @@ pub use assemble::{Options, advise, advise_with, ride_out};
 pub use figure::*;
 pub use picture::*;
 pub use ridden::*;
+pub use rides::rehearsed;

@@ -19,6 +19,7 @@ pub mod readings;
 pub mod rehearsal;
 pub mod said;
 pub mod tried;
+pub mod variants;
 
 pub use belief::{Belief, Observation, PerCause};
 pub use hypotheses::{Hypothesis, hypotheses};
