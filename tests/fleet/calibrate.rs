@@ -4,28 +4,35 @@
 //! −ln of the chance stated for exactly what was there, mean over all cases, which is least when chances are honest.
 //! Prior odds are left alone: the fleet is drawn by them.
 
-use crate::case::Case;
-use crate::fleet::{Row, in_parallel};
+use crate::fleet::in_parallel;
+use crate::stable::Stable;
 use sagwright_core::cause::variants::Number;
-use sagwright_core::cause::{Hypothesis, Numbers};
+use sagwright_core::cause::{Cause, Hypothesis, Numbers};
+use sagwright_core::intake::Intake;
+
+/// A stable with what was answered of each of its bikes and what was amiss with it; nothing, where nothing was.
+pub struct Answered {
+    /// What the library knows.
+    pub stable: Stable,
+    /// Answers and causes.
+    pub cases: Vec<(Intake, Vec<Cause>)>,
+}
 
 /// Moves of a number, widest first.
 const MOVES: [f64; 2] = [1.35, 1.12];
 
 /// Mean of −ln of the chance stated for exactly what was there; without `pairs` over the single faults only.
-pub fn loss(rows: &[Row], numbers: &Numbers, pairs: bool) -> f64 {
+pub fn loss(rows: &[Answered], numbers: &Numbers, pairs: bool) -> f64 {
     let each = in_parallel(rows, |row| {
         let ways = row.stable.hypotheses(numbers, pairs);
-        let doubles: &[Case] = if pairs { &row.double } else { &[] };
-        row.single
-            .iter()
-            .chain(doubles)
-            .map(|case| {
-                let belief = row.stable.belief(&case.intake, &ways, numbers);
+        let cases = row.cases.iter().filter(|(_, causes)| pairs || causes.len() < 2);
+        cases
+            .map(|(intake, causes)| {
+                let belief = row.stable.belief(intake, &ways, numbers);
                 let stated: f64 = ways
                     .iter()
                     .zip(&belief.of_hypotheses)
-                    .filter(|(way, _)| is(way, case))
+                    .filter(|(way, _)| is(way, causes))
                     .map(|(_, chance)| chance)
                     .sum();
                 -libm::log(stated.max(1e-6))
@@ -38,14 +45,14 @@ pub fn loss(rows: &[Row], numbers: &Numbers, pairs: bool) -> f64 {
     all.iter().sum::<f64>() / count
 }
 
-/// Whether a way the bike could be has exactly the causes of a case.
-fn is(way: &Hypothesis, case: &Case) -> bool {
-    way.faults.len() == case.faults.len() && case.faults.iter().all(|fault| way.has(fault.cause))
+/// Whether a way the bike could be has exactly these causes.
+fn is(way: &Hypothesis, causes: &[Cause]) -> bool {
+    way.faults.len() == causes.len() && causes.iter().all(|cause| way.has(*cause))
 }
 
 /// The numbers after so many rounds; those named only.
 pub fn descend(
-    rows: &[Row],
+    rows: &[Answered],
     from: &Numbers,
     rounds: usize,
     pairs: bool,

@@ -33,7 +33,7 @@ pub struct Numbers {
     pub severity: f64,
     /// How much the log odds of a moment rise with each step more in that moment than in the rest of the lap.
     pub moment: f64,
-    /// Chance of a history that is usual for the cause, over one that is not.
+    /// Chance that a history told is one that is usual for the cause; otherwise it is any.
     pub history: f64,
     /// Chance that a reading is wrong altogether: another unit, another bike, a misread tape.
     pub blunder: f64,
@@ -71,7 +71,7 @@ impl Numbers {
         says_both: 0.10,
         severity: 0.6,
         moment: 0.35,
-        history: 3.0,
+        history: 0.7,
         blunder: 0.03,
         vagueness: 0.35,
         in_clickers: 0.6,

@@ -167,24 +167,33 @@ impl Said<'_> {
             SinceWork => "evidence.since-work",
         })
         .with("feeling", feeling_text(complaint.feeling).into());
-        let usual = self.numbers.history;
         Some(Observation::of(text, self.hypotheses, |hypothesis| {
-            let of = |cause: Cause| {
-                if onset(cause).contains(&since) {
-                    usual
-                } else {
-                    1.0
-                }
-            };
             let faults = &hypothesis.faults;
             #[expect(clippy::cast_precision_loss, reason = "one or two faults")]
+            let count = faults.len().max(1) as f64;
             let chance = if faults.is_empty() {
-                usual.sqrt()
+                self.came_on(since, Cause::NothingWrong)
             } else {
-                faults.iter().map(|fault| of(fault.cause)).sum::<f64>() / faults.len() as f64
+                let each = faults.iter().map(|fault| self.came_on(since, fault.cause));
+                each.sum::<f64>() / count
             };
             libm::log(chance) / told
         }))
+    }
+
+    /// Chance of a history for a cause: one that is usual for it, else any.
+    fn came_on(&self, since: Since, cause: Cause) -> f64 {
+        let usual = onset(cause);
+        #[expect(clippy::cast_precision_loss, reason = "four histories")]
+        let [among, any] = [usual.len(), Since::ALL.len()].map(|count| count as f64);
+        let stray = 1.0 / any;
+        if usual.is_empty() {
+            stray
+        } else if usual.contains(&since) {
+            self.numbers.history / among + (1.0 - self.numbers.history) * stray
+        } else {
+            (1.0 - self.numbers.history) * stray
+        }
     }
 
     fn silence(&self, feeling: Feeling) -> Observation {

@@ -77,7 +77,7 @@ const SINGLES: &[Single] = &[
     ("moment", false, |n| &mut n.moment),
     ("ticked", true, |n| &mut n.ticked),
     ("each_moment", false, |n| &mut n.each_moment),
-    ("history", false, |n| &mut n.history),
+    ("history", true, |n| &mut n.history),
     ("blunder", true, |n| &mut n.blunder),
     ("vagueness", false, |n| &mut n.vagueness),
     ("in_clickers", true, |n| &mut n.in_clickers),
