@@ -2,6 +2,7 @@
 
 mod advice;
 mod parts;
+mod ranges;
 mod refusals;
 mod stance;
 

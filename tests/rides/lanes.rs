@@ -6,12 +6,12 @@ use sagwright_core::ride::Bike;
 use sagwright_core::ride::ground::Feature;
 use sagwright_core::ride::run::{Ride, STEP_S};
 use sagwright_core::ride::{Candidate, RideError};
-use wide::{f64x2, f64x4, f64x8};
+use wide::{f32x4, f32x8, f64x2, f64x4, f64x8};
 
 use crate::bikes::Ridden;
 
 /// Whoops, with a different fork in every lane, end with the same bits as when each is ridden alone.
-fn as_alone<T: Lane>(candidates: &[Candidate], ridden: &Ridden) {
+fn as_alone<T: Lane, P: Lane>(candidates: &[Candidate], ridden: &Ridden) {
     let course = ridden.course(Feature::Whoops, Pace::Club, 3);
     let together = Bike::<T>::of(candidates).expect("usual bikes");
     let mut many = Ride::start(&together, &course, STEP_S);
@@ -19,13 +19,13 @@ fn as_alone<T: Lane>(candidates: &[Candidate], ridden: &Ridden) {
         many.step();
     }
     for (lane, candidate) in candidates.iter().enumerate().take(T::LANES) {
-        let bike = Bike::<f64>::of(&[*candidate]).expect("a usual bike");
+        let bike = Bike::<P>::of(&[*candidate]).expect("a usual bike");
         let mut one = Ride::start(&bike, &course, STEP_S);
         while !one.over() {
             one.step();
         }
         for (freedom, (row, alone)) in many.state.place.iter().zip(one.state.place).enumerate() {
-            let row = row.lane(lane);
+            let (row, alone) = (row.lane(lane), alone.lane(0));
             assert_eq!(
                 row.to_bits(),
                 alone.to_bits(),
@@ -51,9 +51,11 @@ fn ride_to_the_bit_as_alone() {
             candidate
         })
         .collect();
-    as_alone::<f64x2>(&candidates, &ridden);
-    as_alone::<f64x4>(&candidates, &ridden);
-    as_alone::<f64x8>(&candidates, &ridden);
+    as_alone::<f64x2, f64>(&candidates, &ridden);
+    as_alone::<f64x4, f64>(&candidates, &ridden);
+    as_alone::<f64x8, f64>(&candidates, &ridden);
+    as_alone::<f32x4, f32>(&candidates, &ridden);
+    as_alone::<f32x8, f32>(&candidates, &ridden);
 }
 
 #[test]

@@ -5,6 +5,7 @@ mod energy;
 mod held;
 mod lanes;
 mod linear;
+mod narrow;
 #[allow(dead_code, reason = "the published checks use the rest")]
 mod plain;
 mod solver;

@@ -1,4 +1,5 @@
-//! How fast rides are: one set-up at a time, several in step, and the same equations through a solver off the shelf.
+//! How fast rides are: one set-up at a time, several in step, and the same equations through a solver off the shelf; and how
+//! fast the ranges of a card are.
 //!
 //! `cargo bench -p sagwright-core`. Counted are seconds ridden per second for each set-up.
 
@@ -10,12 +11,14 @@ mod stranger;
 
 use bikes::{Ridden, law};
 use divan::{Bencher, counter::ItemsCount};
-use sagwright_core::intake::{BikeClass, ForkKind, Pace};
+use sagwright_core::advice::ranges::Ranges;
+use sagwright_core::intake::{BikeClass, ForkKind, Pace, read};
 use sagwright_core::lane::Lane;
 use sagwright_core::ride::Bike;
 use sagwright_core::ride::ground::{Course, Feature};
 use sagwright_core::ride::run::{Ride, STEP_S};
-use wide::{f64x2, f64x4, f64x8};
+use sagwright_core::stance::{Situation, baseline};
+use wide::{f32x4, f32x8, f64x2, f64x4, f64x8};
 
 fn main() {
     divan::main();
@@ -36,7 +39,7 @@ fn bike<T: Lane>(ridden: &Ridden) -> Bike<T> {
 }
 
 /// Rides of 4.4 s over braking bumps per second, one for each lane.
-#[divan::bench(types = [f64, f64x2, f64x4, f64x8], min_time = 1.0)]
+#[divan::bench(types = [f64, f64x2, f64x4, f64x8, f32x4, f32x8], min_time = 1.0)]
 fn braking_bumps<T: Lane>(bencher: Bencher) {
     let ridden = ridden();
     let (course, bike) = (course(&ridden), bike::<T>(&ridden));
@@ -49,13 +52,26 @@ fn braking_bumps<T: Lane>(bencher: Bencher) {
     });
 }
 
-/// Putting bikes together for a ride, springs tabulated.
-#[divan::bench(types = [f64, f64x8], min_time = 0.2)]
-fn putting_together<T: Lane>(bencher: Bencher) {
+/// Putting a bike together for a ride, springs tabulated.
+#[divan::bench(min_time = 0.2)]
+fn putting_together(bencher: Bencher) {
     let ridden = ridden();
     bencher
-        .counter(ItemsCount::new(T::LANES))
-        .bench_local(|| bike::<T>(&ridden));
+        .counter(ItemsCount::new(1_usize))
+        .bench_local(|| bike::<f64>(&ridden));
+}
+
+/// The range of every number of a card, for a rider who told most and for one who told nothing.
+#[divan::bench(args = ["most", "nothing"], min_time = 1.0)]
+fn ranges(bencher: Bencher, told: &str) {
+    let intake = if told == "most" {
+        include_str!("../../demo-data/gas-fork-right-but-harsh.json")
+    } else {
+        r#"{"version":1}"#
+    };
+    let situation = Situation::of(&read(intake).expect("well-formed"));
+    let advised = baseline(&situation);
+    bencher.bench_local(|| Ranges::of(&situation, &advised));
 }
 
 /// The same ride through `ode_solvers`' DOP853 without friction; `docs/ride.md` says what errors its tolerances leave.

@@ -49,7 +49,7 @@ impl Part {
             .filter(|part| match part {
                 Self::Rides => advice.rides.is_some(),
                 Self::Check => advice.next_check.is_some(),
-                Self::Assumed => !advice.assumptions.is_empty(),
+                Self::Assumed => !advice.assumptions.is_empty() || advice.narrows_most.is_some(),
                 Self::Cautions => !advice.cautions.is_empty(),
                 _ => true,
             })

@@ -56,6 +56,13 @@ pub fn grounds(voice: &Voice, reason: &Reason, dimension: Dimension) -> Html {
             .with("change", Arg::Change(sensitivity.moves_by, dimension));
         html! { <li>{ voice.say(&text) }</li> }
     });
+    let from = reason.range_from.iter().map(|part| {
+        let share = Arg::Quantity(part.share, Dimension::Share);
+        let text = Text::new("advice.why.range.part")
+            .with("what", part.name.clone().into())
+            .with("share", share);
+        html! { <li>{ voice.say(&text) }</li> }
+    });
     html! {
         <div class="grounds">
             <p>{ voice.say(&reason.because) }</p>
@@ -80,6 +87,10 @@ pub fn grounds(voice: &Voice, reason: &Reason, dimension: Dimension) -> Html {
                 if !reason.sensitivity.is_empty() {
                     <dt>{ voice.words("advice.why.otherwise") }</dt>
                     <dd><ul>{ for moves }</ul></dd>
+                }
+                if !reason.range_from.is_empty() {
+                    <dt>{ voice.words("advice.why.range") }</dt>
+                    <dd><ul>{ for from }</ul></dd>
                 }
             </dl>
         </div>
@@ -125,6 +136,7 @@ mod tests {
                 equation: Text::new("x"),
                 source: Text::new("x"),
                 sensitivity: Vec::new(),
+                range_from: Vec::new(),
             },
         };
         assert_eq!(figure(&voice(), &number).replace('\u{202f}', " "), expected);

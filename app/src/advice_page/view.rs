@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use sagwright_core::advice::{Advice, Assumption, SetUpAdvice};
+use sagwright_core::advice::{Advice, SetUpAdvice};
 use sagwright_core::intake::Question;
 use sagwright_core::quantity::{Dimension, Unit};
 use sagwright_core::words::{Book, Text, UnitChoice};
@@ -90,7 +90,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             if let Some(ridden) = &advice.rides {
                 { rides::rides(voice, ridden) }
             }
-            { assumptions(voice, &advice.assumptions, &props.on_question) }
+            { assumptions(voice, advice, &props.on_question) }
             { settings::appendix(voice, &advice.settings) }
             if !advice.cautions.is_empty() {
                 <section class="part">
@@ -117,16 +117,12 @@ fn answer(voice: &Voice, advice: &SetUpAdvice) -> Html {
     }
 }
 
-/// What was taken for want of an answer, and where to give it.
-fn assumptions(
-    voice: &Voice,
-    assumptions: &[Assumption],
-    on_question: &Callback<Question>,
-) -> Html {
-    if assumptions.is_empty() {
+/// What was taken for want of an answer, where to give it, and which answer would do most.
+fn assumptions(voice: &Voice, advice: &SetUpAdvice, on_question: &Callback<Question>) -> Html {
+    if advice.assumptions.is_empty() && advice.narrows_most.is_none() {
         return Html::default();
     }
-    let items = assumptions.iter().map(|assumption| {
+    let items = advice.assumptions.iter().map(|assumption| {
         html! {
             <li>
                 <span>{ voice.say(&assumption.text) }</span>
@@ -139,8 +135,16 @@ fn assumptions(
     html! {
         <section class="part">
             { heading(voice, Part::Assumed) }
-            <p>{ voice.words("advice.assumed.lead") }</p>
-            <ul class="assumed">{ for items }</ul>
+            if let Some(most) = &advice.narrows_most {
+                <p class="narrows-most">
+                    <span>{ voice.say(&most.text) }</span>
+                    { to_question(voice, most.question, on_question) }
+                </p>
+            }
+            if !advice.assumptions.is_empty() {
+                <p>{ voice.words("advice.assumed.lead") }</p>
+                <ul class="assumed">{ for items }</ul>
+            }
         </section>
     }
 }

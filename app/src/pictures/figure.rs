@@ -316,6 +316,7 @@ mod tests {
                 equation: Text::new("x"),
                 source: Text::new("x"),
                 sensitivity: Vec::new(),
+                range_from: Vec::new(),
             },
         })
     }

@@ -2,15 +2,15 @@
 
 use super::answer::{Setting, SettingId};
 use super::cautions::cautions;
-use super::figure::{Figure, Provenance};
+use super::figure::Provenance;
+use super::ranges::high_speed as turns_from_closed;
 use super::ridden::RiddenClicks;
 use super::settings::row;
-use super::sheet::{Sheet, input, practice};
+use super::sheet::{Sheet, input};
 use crate::intake::{End, Field};
 use crate::quantity::Dimension;
 use crate::stance::clickers::Baseline;
 use crate::stance::tyres::tyres;
-use crate::units::{Band, Pressure};
 use crate::words::{Arg, Text};
 
 /// Clickers front and rear, then tyres.
@@ -20,26 +20,26 @@ pub fn rows(sheet: &Sheet) -> Vec<Setting> {
         rows.push(clicker(
             sheet,
             SettingId::ForkCompression,
-            Field::ForkCompressionNow,
+            [Field::ForkCompressionNow, Field::ForkCompressionRange],
             &clickers.fork_compression,
         ));
         rows.push(clicker(
             sheet,
             SettingId::ForkRebound,
-            Field::ForkReboundNow,
+            [Field::ForkReboundNow, Field::ForkReboundRange],
             &clickers.fork_rebound,
         ));
         rows.push(clicker(
             sheet,
             SettingId::ShockLowCompression,
-            Field::ShockLowNow,
+            [Field::ShockLowNow, Field::ShockLowRange],
             &clickers.shock_compression,
         ));
         rows.push(high_speed(sheet));
         rows.push(clicker(
             sheet,
             SettingId::ShockRebound,
-            Field::ShockReboundNow,
+            [Field::ShockReboundNow, Field::ShockReboundRange],
             &clickers.shock_rebound,
         ));
     }
@@ -48,18 +48,18 @@ pub fn rows(sheet: &Sheet) -> Vec<Setting> {
         sheet,
         SettingId::FrontTyre,
         Field::FrontTyre,
-        usual.front,
+        usual.front.middle.value,
     ));
     rows.push(tyre(
         sheet,
         SettingId::RearTyre,
         Field::RearTyre,
-        usual.rear,
+        usual.rear.middle.value,
     ));
     rows
 }
 
-fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Setting {
+fn clicker(sheet: &Sheet, id: SettingId, [now, range]: [Field; 2], start: &Baseline) -> Setting {
     let end = if matches!(id, SettingId::ForkCompression | SettingId::ForkRebound) {
         End::Front
     } else {
@@ -69,13 +69,9 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
     let ridden = sheet
         .ridden
         .map(|ridden| f64::from(ridden_clicks(ridden.clicks, id)));
-    let middle = ridden.unwrap_or(start_clicks);
-    let Band { low, high, .. } = start.clicks.map(f64::from);
-    let (low, high) = (low.min(middle), high.max(middle));
-    let counted = if sheet.situation.told.clicks {
-        Provenance::Given
-    } else {
-        Provenance::Practice
+    let counted = match sheet.provenance(range) {
+        Provenance::TypicalOfClass => Provenance::Practice,
+        known => known,
     };
     let mut inputs = vec![
         input(
@@ -103,7 +99,15 @@ fn clicker(sheet: &Sheet, id: SettingId, now: Field, start: &Baseline) -> Settin
     } else {
         "clicker"
     };
-    let figure = practice(word, (low, middle, high), Dimension::Clicks, inputs);
+    let middle = ridden.unwrap_or(start_clicks);
+    let mut figure = sheet.practice((id, word), start_clicks, Dimension::Clicks, inputs);
+    // What is not known moves the clicks that rides found by as much as those they started from.
+    let moved = |clicks: f64| start.held(clicks + middle - start_clicks).round();
+    (figure.low, figure.high) = (
+        moved(figure.low).min(middle),
+        moved(figure.high).max(middle),
+    );
+    figure.value = middle;
     let notes = start.clipped.map(|clipped| {
         let key = if clipped.share < 1.0 {
             "note.clicker-runs-out-soft"
@@ -132,38 +136,30 @@ fn ridden_clicks(clicks: RiddenClicks, id: SettingId) -> u8 {
 /// The high-speed adjuster has no closed form without rides over the rider's ground: start in its middle.
 fn high_speed(sheet: &Sheet) -> Setting {
     let range = f64::from(sheet.situation.high_speed_range);
-    let middle = (0.5 * range).round();
-    let spread = (range / 8.0).round().max(1.0);
-    let figure: Figure = practice(
-        "high-speed",
-        (
-            (middle - spread).max(0.0),
-            middle,
-            (middle + spread).min(range),
-        ),
+    let middle = turns_from_closed(range, 0.0).round();
+    let inputs = vec![input(
+        "click-range",
+        range,
         Dimension::Clicks,
-        vec![input(
-            "click-range",
-            range,
-            Dimension::Clicks,
-            sheet.provenance(Field::ShockHighRange),
-        )],
-    );
+        sheet.provenance(Field::ShockHighRange),
+    )];
+    let id = SettingId::ShockHighCompression;
+    let mut figure = sheet.practice((id, "high-speed"), middle, Dimension::Clicks, inputs);
+    (figure.low, figure.high) = (figure.low.round(), figure.high.round().min(range));
     let now = Field::ShockHighNow.si(sheet.intake);
     Setting {
         cautions: cautions(&["clicks"]),
-        ..row(SettingId::ShockHighCompression, End::Rear, now, figure)
+        ..row(id, End::Rear, now, figure)
     }
 }
 
-fn tyre(sheet: &Sheet, id: SettingId, field: Field, usual: Band<Pressure>) -> Setting {
+fn tyre(sheet: &Sheet, id: SettingId, field: Field, usual: f64) -> Setting {
     let end = if id == SettingId::FrontTyre {
         End::Front
     } else {
         End::Rear
     };
-    let band = (usual.low.value, usual.middle.value, usual.high.value);
-    let figure = practice("tyre", band, Dimension::Pressure, Vec::new());
+    let figure = sheet.practice((id, "tyre"), usual, Dimension::Pressure, Vec::new());
     Setting {
         cautions: cautions(&["tyres"]),
         ..row(id, end, field.si(sheet.intake), figure)

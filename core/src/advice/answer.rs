@@ -2,13 +2,12 @@
 
 use serde::Serialize;
 
-use super::figure::{Figure, Reason};
+use super::figure::Figure;
 use super::picture::{BreakawayTable, ForcePicture};
+use super::remedy_finding::RemedyFinding;
 use super::ridden::Ridden;
 use crate::cause::Cause;
 use crate::intake::{Change, End, Look, Question, StopSign};
-use crate::quantity::Dimension;
-use crate::remedy::{RemedyId, Tier};
 use crate::words::Text;
 
 /// What Sagwright answers to an intake.
@@ -66,6 +65,8 @@ pub struct SetUpAdvice {
     pub rides: Option<Ridden>,
     /// What was assumed for want of an answer, and which page would narrow it.
     pub assumptions: Vec<Assumption>,
+    /// The one answer that would narrow the numbers most, where one is worth giving.
+    pub narrows_most: Option<NarrowsMost>,
     /// Cautions that apply to anything advised here.
     pub cautions: Vec<Caution>,
 }
@@ -219,87 +220,6 @@ pub struct NextCheck {
     pub cautions: Vec<Caution>,
 }
 
-/// A remedy with what it is worth to this rider.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct RemedyFinding {
-    /// Which remedy.
-    pub id: RemedyId,
-    /// From free to wholesale.
-    pub tier: Tier,
-    /// Its name.
-    pub name: Text,
-    /// What to do, step by step.
-    pub steps: Vec<Text>,
-    /// The causes it cures, with how much of each, 0 to 1.
-    pub cures: Vec<Cure>,
-    /// Share of the belief it deals with, 0 to 1: sum over causes of probability times cure.
-    pub relief: f64,
-    /// Share of the belief it deals with beyond what cheaper tiers would: what the step up buys.
-    pub gain: f64,
-    /// Computed effect on this bike.
-    pub effects: Vec<Effect>,
-    /// What it cannot do.
-    pub cannot: Text,
-    /// What it costs.
-    pub cost: CostBand,
-    /// Minutes of work.
-    pub minutes: u32,
-    /// Whether it can be undone at no cost.
-    pub reversible: bool,
-    /// The first to try.
-    pub leads: bool,
-    /// Cautions before doing it.
-    pub cautions: Vec<Caution>,
-}
-
-/// How much of a cause a remedy takes away.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Cure {
-    /// The cause.
-    pub cause: Cause,
-    /// Its name.
-    pub name: Text,
-    /// Part of it that goes, 0 to 1, common practice.
-    pub share: f64,
-}
-
-/// A computed before and after.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Effect {
-    /// What changes.
-    pub name: Text,
-    /// Before, SI; absent for something that was not there before.
-    pub before: Option<f64>,
-    /// After, SI.
-    pub after: f64,
-    /// What it measures.
-    pub dimension: Dimension,
-    /// How it was worked out.
-    pub reason: Reason,
-}
-
-/// What something costs.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct CostBand {
-    /// Lowest and highest price in hours of workshop labour, parts included; both 0 for free.
-    pub labour_hours: (f64, f64),
-    /// The same in money, where a workshop has named its rate.
-    pub money: Option<Money>,
-    /// Whose price it is: a workshop's, or common practice.
-    pub source: Text,
-}
-
-/// A price band in money.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Money {
-    /// Lowest.
-    pub low: f64,
-    /// Highest.
-    pub high: f64,
-    /// Three-letter currency code after ISO 4217.
-    pub currency: String,
-}
-
 /// Something taken for want of an answer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Assumption {
@@ -307,6 +227,17 @@ pub struct Assumption {
     pub text: Text,
     /// The page that would replace it.
     pub question: Option<Question>,
+}
+
+/// The answer that would narrow the numbers most.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct NarrowsMost {
+    /// The page that asks for it.
+    pub question: Question,
+    /// What to answer or measure, and what it would do.
+    pub text: Text,
+    /// By how much the ranges would shrink, on average over all numbers, 0 to 1.
+    pub narrows_by: f64,
 }
 
 /// How bad it would be, after ANSI Z535.6.

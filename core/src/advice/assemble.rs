@@ -1,12 +1,13 @@
 //! The whole answer, put together.
 
-use super::answer::{
-    Advice, Assumption, CauseFinding, Caution, NextCheck, RemedyFinding, SetUpAdvice,
-};
+use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
+use super::ranges::Ranges;
+use super::rehearsed::rehearsed;
 use super::remedies;
+use super::remedy_finding::RemedyFinding;
 use super::ridden::{Progress, Ridden};
 use super::rides;
 use super::settings::settings;
@@ -15,10 +16,11 @@ use super::stop::stop_riding;
 use crate::cause::checks::How;
 use crate::cause::tried::change_text;
 use crate::cause::{
-    Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, observations, possible,
+    Belief, Cause, Hypothesis, Numbers, checks, hypotheses, observations, possible,
 };
 use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
+use crate::remedy::relief;
 use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
 use crate::units::{Band, newton_per_m};
@@ -85,20 +87,20 @@ pub fn advise_with(
         let fork = ridden.fork_rate.map(newton_per_m);
         suits = suits.with_springs(&situation, fork, newton_per_m(ridden.shock_rate));
     }
+    let ranges = Ranges::of(&situation, &suits);
     let sheet = Sheet {
         intake,
         situation: &situation,
         baseline: &suits,
         ridden,
+        ranges: &ranges,
     };
     // Without rides the faults are judged by what shows standing still.
-    let still = || rides::rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
-    let rehearsal = ridden.map(|ridden| ridden.rehearsal.clone()).or_else(still);
-    let rehearsal = rehearsal.unwrap_or(Rehearsal {
-        faults: Vec::new(),
-        changes: Vec::new(),
-        rides: 0,
-    });
+    let still = || rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
+    let (rehearsal, remedied) = ridden
+        .map(|ridden| (ridden.rehearsal.clone(), ridden.remedied.clone()))
+        .or_else(still)
+        .unwrap_or_default();
     let numbers = Numbers::USUAL;
     let ways = hypotheses(&rehearsal, &numbers, |cause| possible(intake, cause), true);
     let seen = observations(intake, &situation, &suits, &rehearsal, &ways, &numbers);
@@ -113,19 +115,33 @@ pub fn advise_with(
         belief: &belief,
     };
     let causes = causes::findings(&belief);
-    let remedies = remedies::findings(&sheet, &belief, options.workshop.as_ref());
+    let check = checks::next_best(&case).map(|(check, _)| check);
+    let remedies = remedies::findings(
+        &sheet,
+        &relief::Case {
+            hypotheses: &ways,
+            rehearsal: &rehearsal,
+            belief: &belief,
+            complaints: intake.complaints.as_deref().unwrap_or_default(),
+            remedied: &remedied,
+            numbers: &numbers,
+        },
+        check.as_ref(),
+        options.workshop.as_ref(),
+    );
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
         caveats: caveats(&sheet, &belief, &ways),
         settings: settings(&sheet),
-        next_check: next_check(&case),
+        next_check: check.as_ref().map(|check| next_check(&case, check)),
         causes,
         remedies,
         force_picture,
         breakaway,
         rides: ridden.cloned(),
         assumptions: assumptions(&situation),
+        narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),
     })))
 }
@@ -175,6 +191,8 @@ fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
     let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
     if out_of_reach {
         caveats.push(Text::new("caveat.out-of-reach"));
+    } else if sheet.ranges.often_out_of_reach() {
+        caveats.push(Text::new("caveat.often-out-of-reach"));
     }
     let ranked = belief.ranked();
     if let [(first, p), (second, q), ..] = ranked.as_slice()
@@ -236,9 +254,8 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
         .collect()
 }
 
-fn next_check(case: &checks::Case) -> Option<NextCheck> {
-    let (check, _) = checks::next_best(case)?;
-    let (first, second) = checks::told_apart(case, &check);
+fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
+    let (first, second) = checks::told_apart(case, check);
     let (question, look, change) = match check.how {
         How::Answer(question) => (Some(question), None, None),
         How::Look(look) => (None, Some(look), None),
@@ -254,7 +271,7 @@ fn next_check(case: &checks::Case) -> Option<NextCheck> {
             None => text,
         }
     };
-    Some(NextCheck {
+    NextCheck {
         what: part("what"),
         why: part("why")
             .with("a", causes::name(first).into())
@@ -280,7 +297,7 @@ fn next_check(case: &checks::Case) -> Option<NextCheck> {
             (_, Some(_)) => cautions(&["clicks"]),
             _ => Vec::new(),
         },
-    })
+    }
 }
 
 fn assumptions(situation: &Situation) -> Vec<Assumption> {

@@ -54,12 +54,12 @@ pub fn pictures(sheet: &Sheet) -> (ForcePicture, BreakawayTable) {
         curves,
         marks,
         full_travel,
-        reason: reason("force-picture", inputs.clone(), Vec::new()),
+        reason: reason("force-picture", inputs.clone()),
     };
     let breakaway = BreakawayTable {
         rows,
-        off_top_out: reason("effect-off-top-out", inputs.clone(), Vec::new()),
-        at_ride_height: reason("effect-breakaway", inputs, Vec::new()),
+        off_top_out: reason("effect-off-top-out", inputs.clone()),
+        at_ride_height: reason("effect-breakaway", inputs),
     };
     (picture, breakaway)
 }

@@ -1,6 +1,6 @@
 //! What a remedy would change on this bike, as far as statics can tell: sag, breakaway, end force, damping share.
 
-use super::answer::Effect;
+use super::remedy_finding::Effect;
 use super::figure::Provenance;
 use super::sheet::{Sheet, input, reason};
 use crate::bike::friction::Wear;
@@ -227,7 +227,7 @@ fn effect(word: &'static str, before: f64, after: f64, dimension: Dimension) -> 
         before: Some(before),
         after,
         dimension,
-        reason: reason(&format!("effect-{word}"), Vec::new(), Vec::new()),
+        reason: reason(&format!("effect-{word}"), Vec::new()),
     }
 }
 

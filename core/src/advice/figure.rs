@@ -10,9 +10,9 @@ use crate::words::Text;
 pub struct Figure {
     /// Most likely value, SI.
     pub value: f64,
-    /// Honest lower end, SI.
+    /// Lower end of the range that holds four cases in five, SI.
     pub low: f64,
-    /// Honest upper end, SI.
+    /// Upper end of that range, SI.
     pub high: f64,
     /// What it measures.
     pub dimension: Dimension,
@@ -33,6 +33,17 @@ pub struct Reason {
     pub source: Text,
     /// How far the number moves if an input were different.
     pub sensitivity: Vec<Sensitivity>,
+    /// What its range comes from, most first; empty for a number without a range.
+    pub range_from: Vec<RangeShare>,
+}
+
+/// What part of a range one thing that is not known makes.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct RangeShare {
+    /// What is not known.
+    pub name: Text,
+    /// Part of the variance that it explains by itself, 0 to 1.
+    pub share: f64,
 }
 
 /// One input of a number.

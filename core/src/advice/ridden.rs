@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::cause::Rehearsal;
 use crate::quantity::Dimension;
+use crate::remedy::Remedied;
 use crate::words::Text;
 
 /// The outcome of riding many set-ups over the rider's ground mix.
@@ -25,6 +26,8 @@ pub struct Ridden {
     pub rides: u32,
     /// What every cause would do to this bike.
     pub rehearsal: Rehearsal,
+    /// What every remedy would do to this bike.
+    pub remedied: Remedied,
 }
 
 /// Low-speed adjusters, clicks from closed.

@@ -1,19 +1,17 @@
 //! From the settings search to what is told of it: refined adjusters, feel before and after, a picture of one ride.
 
+use super::rehearsed::rehearsed;
 use super::ridden::{FeelChange, Progress, Ridden, RiddenClicks, RidePicture, RideTrace};
 use crate::bench::{Bench, Ground, Trial, grounds};
 use crate::bike::ForkSpring;
-use crate::cause::rehearsal::{Watch, rehearse};
-use crate::cause::{Cause, Rehearsal};
 use crate::feel::Metrics;
-use crate::intake::{Feeling, Field, ForkKind, Intake};
+use crate::intake::{Feeling, Field, Intake};
 use crate::quantity::Dimension;
 use crate::remedy::search::{Found, Stage, search};
 use crate::ride::ground::Feature;
 use crate::ride::run::STEP_S;
 use crate::ride::{RideError, trace};
-use crate::stance::unknowns::Input;
-use crate::stance::{self, Baseline, Situation};
+use crate::stance::{Baseline, Situation};
 use crate::words::{Arg, Text};
 
 /// Steps of a ride between two points of its picture: 20 ms, finer than a phone can show.
@@ -49,7 +47,7 @@ pub fn ridden(
             trying: Text::new("rides.faults"),
         })
     };
-    let rehearsal = rehearsed(intake, situation, baseline, &showing, &mut watch)?;
+    let (rehearsal, remedied) = rehearsed(intake, situation, baseline, &showing, &mut watch)?;
     let [
         fork_compression,
         fork_rebound,
@@ -79,73 +77,8 @@ pub fn ridden(
         before_told,
         rides: found.rides + rehearsal.rides,
         rehearsal,
+        remedied,
     })
-}
-
-/// Every fault this bike could have, ridden over these grounds, or judged standing still where there are none. `None` when told
-/// to stop or when the bike cannot be ridden.
-///
-/// Where the kind of fork was not told, the faults that only gas has are looked at on the same bike with a gas fork.
-pub fn rehearsed(
-    intake: &Intake,
-    situation: &Situation,
-    baseline: &Baseline,
-    grounds: &[Ground],
-    watch: &mut Watch,
-) -> Option<Rehearsal> {
-    let own = |cause: Cause| {
-        if situation.gas() {
-            !cause.needs_coil()
-        } else {
-            !cause.needs_gas()
-        }
-    };
-    let mut all = on_likely_bikes(situation, baseline, grounds, &own, watch)?;
-    if intake.bike.fork.is_none() {
-        let mut with_gas = intake.clone();
-        with_gas.bike.fork = Some(ForkKind::GasOneLeg);
-        let situation = Situation::of(&with_gas);
-        let suits = stance::baseline(&situation);
-        let gas = on_likely_bikes(&situation, &suits, grounds, &Cause::needs_gas, watch)?;
-        all.faults.extend(gas.faults);
-        all.rides += gas.rides;
-    }
-    Some(all)
-}
-
-/// Rides the faults on the likeliest bike and on two that are as far from it as what is not known allows, one each way.
-fn on_likely_bikes(
-    situation: &Situation,
-    baseline: &Baseline,
-    grounds: &[Ground],
-    can_have: &dyn Fn(Cause) -> bool,
-    watch: &mut Watch,
-) -> Option<Rehearsal> {
-    let others: Vec<(Situation, Baseline)> = [1.0, -1.0]
-        .into_iter()
-        .map(|way| {
-            // Signs by turns, so that no two inputs that matter move together in both.
-            let other =
-                Input::ALL
-                    .iter()
-                    .enumerate()
-                    .fold(situation.clone(), |moved, (place, input)| {
-                        let sign = if place % 2 == 0 { way } else { -way };
-                        input.moved(&moved, sign * input.deviation(situation))
-                    });
-            let suits = stance::baseline(&other);
-            (other, suits)
-        })
-        .collect();
-    let mut benches = vec![Bench::of(situation, baseline).ok()?];
-    if !grounds.is_empty() {
-        benches.extend(
-            others
-                .iter()
-                .filter_map(|(situation, suits)| Bench::of(situation, suits).ok()),
-        );
-    }
-    rehearse(&benches, grounds, can_have, watch).ok()?
 }
 
 /// Whether anything that a ride feels was told of the bike as it stands.

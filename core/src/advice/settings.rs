@@ -4,46 +4,21 @@ use super::adjusters;
 use super::answer::{NearestRate, Setting, SettingId};
 use super::cautions::cautions;
 use super::figure::{Figure, Provenance};
-use super::sheet::{Sheet, input, practice};
+use super::sheet::{Sheet, input};
 use crate::bike::atmosphere::gauge_after;
-use crate::intake::{BikeClass, End, Field};
+use crate::intake::{End, Field};
 use crate::quantity::Dimension;
+use crate::stance::StanceError;
 use crate::stance::baseline::{
     FORK_PRELOAD, Front, SHOCK_PRELOAD, fork_preload, fork_pressure, fork_rate, shock_preload,
     shock_rate,
 };
 use crate::stance::offers::Offer;
-use crate::stance::{Situation, baseline};
 use crate::units::{Band, Length, SpringRate, newton_per_m, pascal};
 use crate::words::{Arg, Text};
 
 /// Every row that can be worked out, in the order of the card.
-///
-/// With the class unknown each range spans what every class would be advised.
 pub fn settings(sheet: &Sheet) -> Vec<Setting> {
-    let mut rows = rows(sheet);
-    if !sheet.situation.told.class {
-        for kind in BikeClass::ALL {
-            let situation = Situation::of_class(sheet.intake, *kind);
-            let baseline = baseline(&situation);
-            let other = Sheet {
-                situation: &situation,
-                baseline: &baseline,
-                ridden: None,
-                ..*sheet
-            };
-            for other in self::rows(&other) {
-                if let Some(row) = rows.iter_mut().find(|row| row.id == other.id) {
-                    row.advised.low = row.advised.low.min(other.advised.low);
-                    row.advised.high = row.advised.high.max(other.advised.high);
-                }
-            }
-        }
-    }
-    rows
-}
-
-fn rows(sheet: &Sheet) -> Vec<Setting> {
     let mut rows = match &sheet.baseline.front {
         Front::Coil {
             nearest, fitted, ..
@@ -119,28 +94,16 @@ fn fit_note(now: Option<f64>, fitted: SpringRate) -> Text {
     Text::new(key).with("rate", Arg::Quantity(fitted.value, Dimension::Rate))
 }
 
-/// A length with the range practice accepts, and a note where what was found lies outside.
-fn preload_figure(
-    word: &str,
-    found: Option<Length>,
-    set: Length,
-    accepted: Band<Length>,
-) -> (Figure, Vec<Text>) {
-    // Preload is set to about a millimetre, and rider sag is read no better than to three.
-    const EITHER_WAY_M: f64 = 0.002;
-    let value = set.value;
-    let figure = practice(
-        word,
-        ((value - EITHER_WAY_M).max(0.0), value, value + EITHER_WAY_M),
-        Dimension::Length,
-        Vec::new(),
-    );
+/// What to know of a preload that practice would not accept, or that none reaches.
+fn preload_note(found: Result<Length, StanceError>, accepted: Band<Length>) -> Vec<Text> {
     let note = match found {
-        Some(found) if accepted.contains(&found) => None,
-        Some(found) if found < accepted.low => Some("note.preload-too-little"),
-        Some(_) | None => Some("note.preload-too-much"),
+        Ok(found) if accepted.contains(&found) => None,
+        Ok(found) if found < accepted.low => Some("note.preload-too-little"),
+        Err(StanceError::OutOfReach { too_much: true, .. }) => Some("note.preload-too-little"),
+        Ok(_) | Err(StanceError::OutOfReach { .. }) => Some("note.preload-too-much"),
+        Err(_) => None,
     };
-    (figure, note.map(Text::new).into_iter().collect())
+    note.map(Text::new).into_iter().collect()
 }
 
 impl Sheet<'_> {
@@ -160,7 +123,7 @@ impl Sheet<'_> {
             Dimension::Count,
             self.kind_provenance(),
         ));
-        let advised = self.computed("fork-rate", Dimension::Rate, inputs, |s| {
+        let advised = self.computed(SettingId::ForkRate, Dimension::Rate, inputs, |s| {
             fork_rate(s).map(|r| r.value)
         })?;
         let now = Field::ForkRate.si(self.intake);
@@ -184,8 +147,13 @@ impl Sheet<'_> {
         let crate::bike::ForkSpring::Coil { preload, .. } = self.baseline.set_up.fork.spring else {
             return None;
         };
-        let found = fork_preload(self.situation, fitted).ok();
-        let (advised, notes) = preload_figure("fork-preload", found, preload, FORK_PRELOAD);
+        let notes = preload_note(fork_preload(self.situation, fitted), FORK_PRELOAD);
+        let advised = self.practice(
+            (SettingId::ForkPreload, "fork-preload"),
+            preload.value,
+            Dimension::Length,
+            Vec::new(),
+        );
         let now = Field::ForkPreload.si(self.intake);
         Some(Setting {
             notes,
@@ -204,9 +172,10 @@ impl Sheet<'_> {
             Dimension::Temperature,
             self.air_provenance(),
         ));
-        let mut advised = self.computed("fork-pressure", Dimension::Pressure, inputs, |s| {
-            fork_pressure(s).map(|p| p.value)
-        })?;
+        let mut advised =
+            self.computed(SettingId::ForkPressure, Dimension::Pressure, inputs, |s| {
+                fork_pressure(s).map(|p| p.value)
+            })?;
         let mut notes = Vec::new();
         match self.situation.marked_maximum {
             Some(most) if most.value < advised.value => notes.push(
@@ -265,7 +234,7 @@ impl Sheet<'_> {
             Dimension::Length,
             Provenance::Practice,
         ));
-        let advised = self.computed("shock-rate", Dimension::Rate, inputs, |s| {
+        let advised = self.computed(SettingId::ShockRate, Dimension::Rate, inputs, |s| {
             shock_rate(s).map(|r| r.value)
         })?;
         let now = Field::ShockRate.si(self.intake);
@@ -284,15 +253,20 @@ impl Sheet<'_> {
 
     fn shock_preload(&self) -> Setting {
         let set = self.baseline.set_up.shock.preload;
-        let found = shock_preload(self.situation, self.baseline.rear.fitted).ok();
-        let (mut advised, notes) = preload_figure("shock-preload", found, set, SHOCK_PRELOAD);
-        let fitted = self.baseline.rear.fitted.value;
-        advised.reason.inputs.push(input(
+        let fitted = self.baseline.rear.fitted;
+        let notes = preload_note(shock_preload(self.situation, fitted), SHOCK_PRELOAD);
+        let inputs = vec![input(
             "shock-rate-fitted",
-            fitted,
+            fitted.value,
             Dimension::Rate,
             Provenance::Computed,
-        ));
+        )];
+        let advised = self.practice(
+            (SettingId::ShockPreload, "shock-preload"),
+            set.value,
+            Dimension::Length,
+            inputs,
+        );
         let now = Field::ShockPreload.si(self.intake);
         Setting {
             notes,
@@ -301,10 +275,8 @@ impl Sheet<'_> {
         }
     }
 
-    /// A sag of the advised set-up, as well as it can be measured; where friction lets it stop stands in the reason.
+    /// A sag of the advised set-up; where friction lets it stop stands in the reason.
     fn sag(&self, id: SettingId) -> Option<Setting> {
-        /// Two people with a tape agree to about this (common practice), m.
-        const TAPE_M: f64 = 0.004;
         let stance = self.baseline.stance.ok()?;
         let (end, field, band, word) = match id {
             SettingId::ForkFreeSag => {
@@ -338,13 +310,8 @@ impl Sheet<'_> {
             Dimension::Length,
             Provenance::Computed,
         ));
-        let range = ((middle - TAPE_M).max(0.0), middle, middle + TAPE_M);
-        Some(row(
-            id,
-            end,
-            field.si(self.intake),
-            practice(word, range, Dimension::Length, inputs),
-        ))
+        let advised = self.practice((id, word), middle, Dimension::Length, inputs);
+        Some(row(id, end, field.si(self.intake), advised))
     }
 }
 

@@ -1,10 +1,12 @@
 //! What the parts of the advice share: the case at hand and how a number gets its reason.
 
-use super::figure::{Figure, Provenance, Reason, ReasonInput, Sensitivity};
+use super::answer::SettingId;
+use super::figure::{Figure, Provenance, RangeShare, Reason, ReasonInput, Sensitivity};
+use super::ranges::{NumberRange, Ranges};
 use super::ridden::Ridden;
 use crate::intake::{Field, Intake};
 use crate::quantity::Dimension;
-use crate::stance::unknowns::{Input, Move, Ranged, ranged};
+use crate::stance::unknowns::{Input, Move, moves};
 use crate::stance::{Baseline, Situation, StanceError};
 use crate::words::{Arg, Text};
 
@@ -18,6 +20,8 @@ pub struct Sheet<'a> {
     pub baseline: &'a Baseline,
     /// What rides found, where they were ridden.
     pub ridden: Option<&'a Ridden>,
+    /// How far each number could be off.
+    pub ranges: &'a Ranges,
 }
 
 /// How many "if this were different" lines a number gets.
@@ -27,28 +31,43 @@ impl Sheet<'_> {
     /// A number worked out from the situation, with its range and everything it rests on.
     pub fn computed(
         &self,
-        word: &'static str,
+        id: SettingId,
         dimension: Dimension,
         inputs: Vec<ReasonInput>,
         answer: impl Fn(&Situation) -> Result<f64, StanceError>,
     ) -> Option<Figure> {
-        let Ranged {
-            value,
-            half_width,
-            moves,
-        } = ranged(self.situation, &answer).ok()?;
-        let sensitivity = moves
+        let value = answer(self.situation).ok()?;
+        // Without a range too few of the bikes this could be have an answer at all.
+        let range = self.ranges.get(id)?;
+        let sensitivity = moves(self.situation, &answer)
+            .ok()?
             .iter()
             .take(MOST_SENSITIVITIES)
-            .map(supposing)
+            .filter_map(supposing)
             .collect();
-        Some(Figure {
-            value,
-            low: (value - half_width).max(0.0),
-            high: value + half_width,
-            dimension,
-            reason: reason(word, inputs, sensitivity),
-        })
+        let mut figure = ranged(id.word(), value, range, dimension, inputs);
+        figure.reason.sensitivity = sensitivity;
+        Some(figure)
+    }
+
+    /// A number by a rule of the trade, with its range where there is one.
+    pub fn practice(
+        &self,
+        (id, word): (SettingId, &str),
+        value: f64,
+        dimension: Dimension,
+        inputs: Vec<ReasonInput>,
+    ) -> Figure {
+        match self.ranges.get(id) {
+            Some(range) => ranged(word, value, range, dimension, inputs),
+            None => Figure {
+                value,
+                low: value,
+                high: value,
+                dimension,
+                reason: reason(word, inputs),
+            },
+        }
     }
 
     /// The inputs that weigh on a sag, for the front or the rear.
@@ -116,14 +135,15 @@ impl Sheet<'_> {
 }
 
 /// A reason whose sentence, equation and source are found under `word`.
-pub fn reason(word: &str, inputs: Vec<ReasonInput>, sensitivity: Vec<Sensitivity>) -> Reason {
+pub fn reason(word: &str, inputs: Vec<ReasonInput>) -> Reason {
     let part = |part: &str| Text::new(format!("reason.{word}.{part}"));
     Reason {
         because: part("because"),
         inputs,
         equation: part("equation"),
         source: part("source"),
-        sensitivity,
+        sensitivity: Vec::new(),
+        range_from: Vec::new(),
     }
 }
 
@@ -137,53 +157,54 @@ pub fn input(word: &str, value: f64, dimension: Dimension, provenance: Provenanc
     }
 }
 
-/// A number from a rule of the trade, with the range that rule gives.
-pub fn practice(
+/// A number within its range. The range always holds the number, which the likeliest bike has: where what is not known all
+/// pulls one way, it is that end of its range.
+fn ranged(
     word: &str,
-    (low, value, high): (f64, f64, f64),
+    value: f64,
+    NumberRange { range, shares }: &NumberRange,
     dimension: Dimension,
     inputs: Vec<ReasonInput>,
 ) -> Figure {
+    /// How many lines say where a range comes from.
+    const MOST_SHARES: usize = 4;
+    /// Smaller shares are not worth a line.
+    const WORTH_TELLING: f64 = 0.05;
+    let mut reason = reason(word, inputs);
+    reason.range_from = shares
+        .iter()
+        .filter(|share| share.share >= WORTH_TELLING)
+        .take(MOST_SHARES)
+        .map(|share| RangeShare {
+            name: Text::new(format!("range-from.{}", share.input.word())),
+            share: share.share,
+        })
+        .collect();
     Figure {
         value,
-        low,
-        high,
+        low: range.low.min(value).max(0.0),
+        high: range.high.max(value),
         dimension,
-        reason: reason(word, inputs, Vec::new()),
+        reason,
     }
 }
 
 /// "If you weighed so much more …"
-fn supposing(moved: &Move) -> Sensitivity {
-    let (word, by) = match moved.input {
-        Input::Rider => ("rider", Arg::Change(moved.deviation, Dimension::Mass)),
-        Input::RiderShare => (
-            "rider-share",
-            Arg::Change(moved.deviation, Dimension::Share),
-        ),
-        Input::Bike => ("bike", Arg::Change(moved.deviation, Dimension::Mass)),
-        Input::FrontShare => (
-            "front-share",
-            Arg::Change(moved.deviation, Dimension::Share),
-        ),
-        Input::ForkSag => ("fork-sag", Arg::Change(moved.deviation, Dimension::Length)),
-        Input::RearSag => ("rear-sag", Arg::Change(moved.deviation, Dimension::Length)),
-        Input::ForkPreload => (
-            "fork-preload",
-            Arg::Change(moved.deviation, Dimension::Length),
-        ),
-        Input::AirGap => ("air-gap", Arg::Change(moved.deviation, Dimension::Length)),
-        Input::MotionRatio => (
-            "motion-ratio",
-            Arg::Change(moved.deviation, Dimension::Share),
-        ),
-        Input::ShockPreload => (
-            "shock-preload",
-            Arg::Change(moved.deviation, Dimension::Length),
-        ),
+fn supposing(moved: &Move) -> Option<Sensitivity> {
+    let dimension = match moved.input {
+        Input::Rider | Input::Bike => Dimension::Mass,
+        Input::RiderShare | Input::FrontShare | Input::MotionRatio => Dimension::Share,
+        Input::ForkSag
+        | Input::RearSag
+        | Input::ForkPreload
+        | Input::AirGap
+        | Input::ShockPreload => Dimension::Length,
+        // Choices, and what a hand likes, are not moved by an amount.
+        _ => return None,
     };
-    Sensitivity {
-        supposing: Text::new(format!("supposing.{word}")).with("by", by),
+    let by = Arg::Change(moved.deviation, dimension);
+    Some(Sensitivity {
+        supposing: Text::new(format!("supposing.{}", moved.input.word())).with("by", by),
         moves_by: moved.moves_by,
-    }
+    })
 }

@@ -19,7 +19,7 @@ pub const CLAMPS_M: f64 = 5e-3;
 impl Bench<'_> {
     /// A trial with one change made; `None` where it cannot be made, such as clicks that are not there.
     pub fn changed(&self, from: &Trial, change: Change) -> Option<Trial> {
-        let clicks = |place: usize, by: i16| self.moved(from, &[(place, by)]);
+        let clicks = |place: usize, by: i16| self.moved(from, &[(place, f64::from(by))]);
         let mut trial = match change {
             Change::ForkCompressionOpen => clicks(0, CLICKS),
             Change::ForkCompressionClose => clicks(0, -CLICKS),

@@ -1,6 +1,6 @@
 //! Turns a trial (springs, clicks and the condition of everything else) into a bike and rides several side by side.
 
-use wide::f64x4;
+use wide::f32x8;
 
 use super::condition::Condition;
 use super::grounds::Ground;
@@ -13,7 +13,7 @@ use crate::bike::{ForkSpring, Machine, SetUp, Surroundings, Tyre};
 use crate::feel::{Ends, Feel, Metrics};
 use crate::intake::{Field, Intake};
 use crate::lane::Lane;
-use crate::ride::run::Ride;
+use crate::ride::run::{Ride, SEARCH_STEP_S};
 use crate::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
 use crate::stance::baseline::Front;
 use crate::stance::clickers::{self, Clickers, MARGIN};
@@ -21,11 +21,9 @@ use crate::stance::tyres::tyres;
 use crate::stance::{Baseline, Situation};
 use crate::units::{BAR_IN_PA, DampingRate, Pressure, newton_second_per_meter, pascal};
 
-/// Step of the rides in a search, s: twice the usual one, which `docs/ride.md` shows to be close enough to choose by.
-pub const SEARCH_STEP_S: f64 = 1e-3;
-
-/// The lanes in which trials ride.
-type Together = f64x4;
+/// What set-ups are compared in: eight numbers of 32 bits, the most rides in a second wherever it was measured
+/// (`docs/ride.md`, which also says what the short numbers cost).
+pub type Row = f32x8;
 
 /// The four low-speed adjusters, clicks from closed: fork compression, fork rebound, shock compression, shock rebound.
 pub type Clicks = [u8; 4];
@@ -113,9 +111,9 @@ impl<'a> Bench<'a> {
         })
     }
 
-    /// The same with the adjusters and tyres as the rider has them, where told.
+    /// The same with the adjusters where the rider has them, as far as told.
     #[must_use]
-    pub fn as_told(mut self, intake: &Intake) -> Self {
+    pub fn with_clicks_of(mut self, intake: &Intake) -> Self {
         let fields = [
             Field::ForkCompressionNow,
             Field::ForkReboundNow,
@@ -127,12 +125,19 @@ impl<'a> Bench<'a> {
                 self.now_clicks[place] = whole(told, self.ranges[place]);
             }
         }
-        let told = |field: Field| field.si(intake).map(|pa| pascal(pa.clamp(0.2e5, 3.5e5)));
-        self.tyres = Ends {
-            front: told(Field::FrontTyre).unwrap_or(self.tyres.front),
-            rear: told(Field::RearTyre).unwrap_or(self.tyres.rear),
-        };
         self
+    }
+
+    /// The same with the adjusters and tyres as the rider has them, where told.
+    #[must_use]
+    pub fn as_told(self, intake: &Intake) -> Self {
+        let mut told = self.with_clicks_of(intake);
+        let tyre = |field: Field| field.si(intake).map(|pa| pascal(pa.clamp(0.2e5, 3.5e5)));
+        told.tyres = Ends {
+            front: tyre(Field::FrontTyre).unwrap_or(told.tyres.front),
+            rear: tyre(Field::RearTyre).unwrap_or(told.tyres.rear),
+        };
+        told
     }
 
     /// The set-up advised before any ride.
@@ -202,7 +207,7 @@ impl<'a> Bench<'a> {
     }
 
     /// A trial with each adjuster moved alone by so many clicks, in and out, within its range.
-    pub fn each_way(&self, from: &Trial, by: i16) -> Vec<Trial> {
+    pub fn each_way(&self, from: &Trial, by: f64) -> Vec<Trial> {
         (0..4)
             .flat_map(|place| [(place, -by), (place, by)])
             .map(|(place, by)| self.moved(from, &[(place, by)]))
@@ -212,12 +217,12 @@ impl<'a> Bench<'a> {
 
     /// The moves of several trials put together: the best two, then one more each.
     pub fn joined(&self, from: &Trial, helping: &[Trial]) -> Vec<Trial> {
-        let mut moves: Vec<(usize, i16)> = Vec::new();
+        let mut moves: Vec<(usize, f64)> = Vec::new();
         let mut joined = Vec::new();
         for trial in helping {
             let change = (0..4).find_map(|place| {
-                let by = i16::from(trial.clicks[place]) - i16::from(from.clicks[place]);
-                (by != 0).then_some((place, by))
+                let by = f64::from(trial.clicks[place]) - f64::from(from.clicks[place]);
+                (by != 0.0).then_some((place, by))
             });
             let Some((place, by)) = change else { continue };
             if moves.iter().any(|(taken, _)| *taken == place) {
@@ -228,20 +233,32 @@ impl<'a> Bench<'a> {
                 joined.push(self.moved(from, &moves));
             } else {
                 // The best move alone, twice as far.
-                joined.push(self.moved(from, &[(place, 2 * by)]));
+                joined.push(self.moved(from, &[(place, 2.0 * by)]));
             }
         }
         joined
     }
 
-    pub(super) fn moved(&self, from: &Trial, moves: &[(usize, i16)]) -> Trial {
+    /// A trial with adjusters moved by so many clicks each, out above 0, within their ranges.
+    pub fn moved(&self, from: &Trial, moves: &[(usize, f64)]) -> Trial {
         let mut trial = from.clone();
         for (place, by) in moves {
-            let wanted = f64::from(i16::from(from.clicks[*place]) + by);
+            let wanted = f64::from(from.clicks[*place]) + by;
             let last = self.ranges[*place].saturating_sub(MARGIN);
             trial.clicks[*place] = whole(wanted.max(f64::from(MARGIN)), last);
         }
         trial
+    }
+
+    /// How far out of where it starts an adjuster stands, in clicks, and how many it has left outwards or inwards.
+    pub fn adjuster(&self, place: usize, out: bool) -> (f64, f64) {
+        let now = f64::from(self.now_clicks[place]);
+        let room = if out {
+            f64::from(self.ranges[place].saturating_sub(MARGIN)) - now
+        } else {
+            now - f64::from(MARGIN)
+        };
+        (now - f64::from(self.start[place]), room.max(0.0))
     }
 
     /// Both dampers of a trial.
@@ -316,59 +333,30 @@ impl<'a> Bench<'a> {
         Ok(front.min(rear))
     }
 
-    /// Rides all trials over one ground, several side by side, and averages over its courses.
-    pub fn ride(&self, trials: &[Trial], ground: &Ground) -> Result<Vec<Outcome>, RideError> {
-        let mut all = Vec::with_capacity(trials.len());
-        for group in trials.chunks(Together::LANES) {
-            let bike = self.bike::<Together>(group)?;
-            all.extend(Self::ride_group(&bike, group.len(), ground));
-        }
-        Ok(all)
-    }
-
-    /// Rides trials that fit side by side over every ground: for each trial the outcomes in the order of the grounds.
+    /// Rides trials over every ground: for each trial the outcomes in the order of the grounds.
     pub fn ride_everywhere(
         &self,
         trials: &[Trial],
         grounds: &[Ground],
     ) -> Result<Vec<Vec<Outcome>>, RideError> {
+        let bikes = self.side_by_side(trials)?;
         let mut all: Vec<Vec<Outcome>> = vec![Vec::with_capacity(grounds.len()); trials.len()];
-        for (group, found) in trials
-            .chunks(Together::LANES)
-            .zip(all.chunks_mut(Together::LANES))
-        {
-            let bike = self.bike::<Together>(group)?;
-            for ground in grounds {
-                let outcomes = Self::ride_group(&bike, group.len(), ground);
-                for (of_trial, outcome) in found.iter_mut().zip(outcomes) {
-                    of_trial.push(outcome);
-                }
+        for ground in grounds {
+            for (of_trial, outcome) in all.iter_mut().zip(ride(&bikes, trials.len(), ground)) {
+                of_trial.push(outcome);
             }
         }
         Ok(all)
     }
 
     /// How many trials ride side by side: groups of this many waste nothing.
-    pub const SIDE_BY_SIDE: usize = Together::LANES;
+    pub const SIDE_BY_SIDE: usize = Row::LANES;
 
-    fn ride_group(bike: &Bike<Together>, count: usize, ground: &Ground) -> Vec<Outcome> {
-        let ridden: Vec<(Metrics<Together>, Together)> = ground
-            .pieces
-            .iter()
-            .map(|course| feel(bike, course))
-            .collect();
-        (0..count)
-            .filter_map(|lane| {
-                let one: Vec<_> = ridden
-                    .iter()
-                    .map(|(metrics, _)| metrics.lane(lane))
-                    .collect();
-                let falls = ridden.iter().map(|(_, rides)| 1.0 - rides.lane(lane)).sum();
-                Some(Outcome {
-                    metrics: Metrics::mean(&one)?,
-                    falls,
-                })
-            })
+    /// All trials as bikes, as many side by side as there are lanes.
+    pub fn side_by_side(&self, trials: &[Trial]) -> Result<Vec<Bike<Row>>, RideError> {
+        trials
+            .chunks(Row::LANES)
+            .map(|group| self.bike(group))
             .collect()
     }
 
@@ -450,6 +438,32 @@ fn margins_pa(dampers: &Ends<Damper>) -> Result<[f64; 2], OutOfRange> {
         one(&dampers.front, HARD_HIT_M_S)?,
         one(&dampers.rear, 0.4 * HARD_HIT_M_S)?,
     ])
+}
+
+/// Rides what [`Bench::side_by_side`] made of `trials` trials over one ground, and averages over its courses.
+pub fn ride(bikes: &[Bike<Row>], trials: usize, ground: &Ground) -> Vec<Outcome> {
+    let mut all = Vec::with_capacity(trials);
+    for bike in bikes {
+        let ridden: Vec<(Metrics<Row>, Row)> = ground
+            .pieces
+            .iter()
+            .map(|course| feel(bike, course))
+            .collect();
+        let left = (trials - all.len()).min(Row::LANES);
+        all.extend((0..left).filter_map(|lane| {
+            let one: Vec<_> = ridden
+                .iter()
+                .map(|(metrics, _)| metrics.lane(lane))
+                .collect();
+            let rides: Vec<f64> = ridden.iter().map(|(_, rides)| rides.lane(lane)).collect();
+            let falls = rides.iter().map(|rides| 1.0 - rides).sum();
+            Some(Outcome {
+                metrics: Metrics::mean(&one)?,
+                falls,
+            })
+        }));
+    }
+    all
 }
 
 /// Figures of one ride, and 1 per lane that rode to the end, 0 where the bike fell.

@@ -67,6 +67,7 @@ const PAGES: &[Check] = &[
     check("fork-gas", 5, Question::ForkGas),
     check("fork-clickers", 5, Question::ForkClickers),
     check("shock-clickers", 5, Question::ShockClickers),
+    check("air", 2, Question::GroundToday),
     check("service-hours", 5, Question::ServiceHours),
     check("sag-front", 10, Question::SagFront),
     check("sag-rear", 10, Question::SagRear),

@@ -35,6 +35,7 @@ impl Fault {
             Cause::ForkPreload => &[[-4.0, -8.0], [8.0, 15.0]],
             Cause::GasLow => &[[-0.10, -0.22]],
             Cause::GasHigh => &[[0.12, 0.25]],
+            Cause::GasShifted => &[[-0.06, -0.12], [0.06, 0.12]],
             Cause::GasNegative => &[[0.95, 0.65], [1.5, 1.85]],
             Cause::GasDrag => &[[1.0, 1.6]],
             Cause::ForkFriction => &[[70.0, 150.0]],
@@ -97,7 +98,7 @@ impl Fault {
                     *preload = mm(*preload);
                 }
             }
-            Cause::GasLow | Cause::GasHigh => {
+            Cause::GasLow | Cause::GasHigh | Cause::GasShifted => {
                 if let ForkSpring::Gas { charge } = &mut fork.spring {
                     *charge *= 1.0 + self.degree;
                 }

@@ -120,25 +120,25 @@ pub fn felt(now: &Seen, reference: &Seen, grounds: &[Ground]) -> Felt {
 }
 
 /// Ground on which a feeling shows.
-const SMALL: &[Feature] = &[
+pub(super) const SMALL: &[Feature] = &[
     Feature::SmallRipple,
     Feature::RootsRocks,
     Feature::Chatter,
     Feature::Gravel,
 ];
-const BIG: &[Feature] = &[
+pub(super) const BIG: &[Feature] = &[
     Feature::SquareEdge,
     Feature::RootsRocks,
     Feature::BrakingBumps,
     Feature::JumpToSlope,
 ];
-const ROWS: &[Feature] = &[
+pub(super) const ROWS: &[Feature] = &[
     Feature::BrakingBumps,
     Feature::Whoops,
     Feature::Rollers,
     Feature::AccelerationBumps,
 ];
-const DEEP: &[Feature] = &[
+pub(super) const DEEP: &[Feature] = &[
     Feature::BrakingBumps,
     Feature::Whoops,
     Feature::JumpToSlope,
@@ -146,14 +146,14 @@ const DEEP: &[Feature] = &[
     Feature::GOut,
     Feature::Rollers,
 ];
-const THROWN: &[Feature] = &[
+pub(super) const THROWN: &[Feature] = &[
     Feature::SquareEdge,
     Feature::TakeOff,
     Feature::Whoops,
     Feature::Rollers,
     Feature::Braking,
 ];
-const LOOSE: &[Feature] = &[
+pub(super) const LOOSE: &[Feature] = &[
     Feature::RootsRocks,
     Feature::BrakingBumps,
     Feature::AccelerationBumps,

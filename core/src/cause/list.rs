@@ -17,6 +17,8 @@ choice! {
         GasLow = "gas-low",
         /// Gas pressure in the fork too high.
         GasHigh = "gas-high",
+        /// Gas pressure that suited when it was set, moved since by colder, warmer or thinner air.
+        GasShifted = "gas-shifted",
         /// The negative chamber has not levelled with the main one: a fork pulled down or topped out hard.
         GasNegative = "gas-negative",
         /// A gas leg's own nature: steep start, pressure on the seals, soft middle.
@@ -104,7 +106,7 @@ impl Cause {
     pub const fn needs_gas(self) -> bool {
         matches!(
             self,
-            Self::GasLow | Self::GasHigh | Self::GasNegative | Self::GasDrag
+            Self::GasLow | Self::GasHigh | Self::GasShifted | Self::GasNegative | Self::GasDrag
         )
     }
 

@@ -9,6 +9,7 @@ pub mod belief;
 pub mod checks;
 pub mod fault;
 pub mod felt;
+pub mod figures;
 pub mod hypotheses;
 mod list;
 pub mod looks;

@@ -112,6 +112,7 @@ const fn priors() -> [f64; Cause::COUNT] {
             | Cause::ForkOilHigh
             | Cause::MidValve
             | Cause::GasNegative
+            | Cause::GasShifted
             | Cause::HeadBearings => 0.035,
             Cause::ForkReservoir => 0.03,
             Cause::NothingWrong => 0.6,

@@ -78,6 +78,7 @@ fn read(read: &Reader) -> Vec<Reading> {
     let found = [
         read.fork_spring(),
         read.fork_gas(),
+        read.air_shift(),
         read.fork_rider_sag(),
         read.fork_free_sag(),
         read.shock_spring(),
@@ -197,7 +198,7 @@ impl Reader<'_> {
         })
     }
 
-    /// Gauge pressure as it would read today, given when and where it was set.
+    /// Gauge pressure as it was set, against what suits on such a day.
     fn fork_gas(&self) -> Option<Reading> {
         let Front::Gas {
             pressure: Ok(suits),
@@ -207,8 +208,6 @@ impl Reader<'_> {
             return None;
         };
         let told = self.told(Field::ForkPressure, suits.value)?;
-        let air = &self.situation.surroundings;
-        let now = gauge_after(pascal(told), air.filled, air.riding).value;
         let range = ranged(self.situation, |s| {
             stance_baseline::fork_pressure(s).map(|p| p.value)
         })
@@ -223,13 +222,47 @@ impl Reader<'_> {
             question: Question::ForkGas,
             text: against(
                 "evidence.fork-pressure",
-                now,
+                told,
                 suits.value,
                 Dimension::Pressure,
             ),
-            off_by: now - suits.value,
+            off_by: told - suits.value,
             sigma: together(together(gauge, range.half_width / 1.28), 0.15 * BAR_IN_PA),
             pushed: of_degree(&[Cause::GasLow, Cause::GasHigh], suits.value),
+            shows: 1.0,
+        })
+    }
+
+    /// What colder, warmer or thinner air has made of the pressure since it was set, where both airs were told.
+    fn air_shift(&self) -> Option<Reading> {
+        let Front::Gas { held, .. } = &self.baseline.front else {
+            return None;
+        };
+        let set = Field::ForkPressure.si(self.intake).map_or(*held, pascal);
+        let air = &self.situation.surroundings;
+        let told = |fields: &[Field]| fields.iter().any(|field| field.si(self.intake).is_some());
+        let both = told(&[
+            Field::ForkPressureTemperature,
+            Field::UsualTemperature,
+            Field::UsualAltitude,
+        ]) && told(&[Field::TodayTemperature, Field::TodayAltitude]);
+        let supposed = self.supposed == Some(Question::GroundToday);
+        if !both && !supposed {
+            return None;
+        }
+        let now = gauge_after(set, air.filled, air.riding);
+        Some(Reading {
+            question: Question::GroundToday,
+            text: against(
+                "evidence.air-shift",
+                now.value,
+                set.value,
+                Dimension::Pressure,
+            ),
+            off_by: (now / set).value - 1.0,
+            // The gas is seldom as warm as the air: within some 8 K of it (common practice).
+            sigma: 0.03,
+            pushed: of_degree(&[Cause::GasShifted], 1.0),
             shows: 1.0,
         })
     }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::Cause;
 use super::fault::Fault;
 use super::felt::{Felt, Seen, felt};
-use crate::bench::{Bench, Ground, Outcome, Still, Trial};
+use crate::bench::{Cast, Ground, Watch};
 use crate::feel::{Ends, Metrics};
 use crate::intake::Change;
 use crate::ride::RideError;
@@ -23,6 +23,17 @@ pub struct Rehearsed {
     pub felt: Felt,
     /// What would be measured, beside what the healthy bike measures.
     pub shown: Shown,
+}
+
+impl Rehearsed {
+    /// The fault that was ridden.
+    pub const fn fault(&self) -> Fault {
+        Fault {
+            cause: self.cause,
+            degree: self.degree,
+            plain: self.plain,
+        }
+    }
 }
 
 /// What would be measured on a bike with a fault, less the same on the healthy one.
@@ -73,7 +84,7 @@ impl Shown {
 }
 
 /// All faults this bike could have, as it would show them.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Rehearsal {
     /// Every fault of every cause the bike can have.
     pub faults: Vec<Rehearsed>,
@@ -92,31 +103,19 @@ pub struct Moved {
     pub felt: Felt,
 }
 
-/// Rides done, rides there will be; answers whether to go on.
-pub type Watch<'a> = dyn FnMut(u32, u32) -> bool + 'a;
-
 /// Rides every fault over the grounds. `None` when `watch` says to stop.
 ///
-/// `benches` are the same bike, the likeliest first, as it could be where it is not known exactly: the grounds are ridden on
-/// them by turns, so that what is felt does not rest on one guess at what was not told. Without grounds a fault is judged by
-/// what shows standing still.
+/// The cast keeps the rides, so that whatever else is asked of the same bike need not ride them again. Without grounds a
+/// fault is judged by what shows standing still.
 ///
 /// # Errors
-/// When the healthy bike cannot be ridden. A fault that cannot be put together is left out.
+/// When the bike cannot be ridden. A fault that cannot be put together is left out.
 pub fn rehearse(
-    benches: &[Bench],
+    cast: &mut Cast,
     grounds: &[Ground],
     can_have: impl Fn(Cause) -> bool,
     watch: &mut Watch,
 ) -> Result<Option<Rehearsal>, RideError> {
-    let Some(likeliest) = benches.first() else {
-        return Err(RideError::Nothing);
-    };
-    let mut cast = Cast {
-        benches,
-        stills: vec![Still::of(likeliest, &likeliest.advised())?],
-        trials: benches.iter().map(|bench| vec![bench.advised()]).collect(),
-    };
     // For each fault, where it and what it is held against stand among the trials.
     let mut places: Vec<(Fault, usize, usize)> = Vec::new();
     for fault in Fault::all().filter(|fault| can_have(fault.cause)) {
@@ -135,18 +134,13 @@ pub fn rehearse(
             Some((*change, place))
         })
         .collect();
-    let Some((ridden, rides)) = cast.ride(grounds, watch)? else {
+    let Some(rides) = cast.ride(grounds, watch)? else {
         return Ok(None);
-    };
-    let seen = |place: usize| Seen {
-        trial: &cast.trials[0][place],
-        still: cast.stills[place],
-        ridden: &ridden[place],
     };
     let faults = places
         .into_iter()
         .map(|(fault, with, against)| {
-            let (with, against) = (seen(with), seen(against));
+            let (with, against) = (seen(cast, with), seen(cast, against));
             Rehearsed {
                 cause: fault.cause,
                 degree: fault.degree,
@@ -160,7 +154,7 @@ pub fn rehearse(
         .into_iter()
         .map(|(change, place)| Moved {
             change,
-            felt: felt(&seen(place), &seen(0), grounds),
+            felt: felt(&seen(cast, place), &seen(cast, Cast::HEALTHY), grounds),
         })
         .collect();
     Ok(Some(Rehearsal {
@@ -170,81 +164,12 @@ pub fn rehearse(
     }))
 }
 
-/// Everyone who rides in a rehearsal: on each bench the same trials in the same order, the healthy bike first.
-struct Cast<'a> {
-    benches: &'a [Bench<'a>],
-    trials: Vec<Vec<Trial>>,
-    stills: Vec<Still>,
-}
-
-impl Cast<'_> {
-    /// Takes a trial in on every bench, made there from the healthy bike; its place, or the place of one just like it.
-    /// `None` where it cannot be put together.
-    fn place(
-        &mut self,
-        make: impl Fn(&Bench, &Trial) -> Result<Trial, RideError>,
-    ) -> Option<usize> {
-        let made: Vec<Trial> = self
-            .benches
-            .iter()
-            .zip(&self.trials)
-            .map(|(bench, trials)| make(bench, &trials[0]))
-            .collect::<Result<_, _>>()
-            .ok()?;
-        let alike = |place: &usize| {
-            made.iter()
-                .zip(&self.trials)
-                .all(|(one, all)| all[*place] == *one)
-        };
-        if let Some(known) = (0..self.stills.len()).find(alike) {
-            return Some(known);
-        }
-        let still = Still::of(&self.benches[0], &made[0]).ok()?;
-        for (bench, trial) in self.benches.iter().zip(&made) {
-            bench.candidate(trial).ok()?;
-        }
-        for (all, one) in self.trials.iter_mut().zip(made) {
-            all.push(one);
-        }
-        self.stills.push(still);
-        Some(self.stills.len() - 1)
-    }
-
-    /// Rides everyone over every ground, each ground on one of the benches: for each place the outcomes in the order of the
-    /// grounds, and how many rides that were.
-    fn ride(
-        &self,
-        grounds: &[Ground],
-        watch: &mut Watch,
-    ) -> Result<Option<(Vec<Vec<Outcome>>, u32)>, RideError> {
-        let each: u32 = grounds.iter().map(Ground::courses).sum();
-        let rides = |places: usize| u32::try_from(places).unwrap_or(u32::MAX) * each;
-        let all = rides(self.stills.len());
-        let mut ridden: Vec<Vec<Outcome>> = Vec::with_capacity(self.stills.len());
-        let turns = self.benches.len();
-        for from in (0..self.stills.len()).step_by(Bench::SIDE_BY_SIDE) {
-            if !watch(rides(from), all) {
-                return Ok(None);
-            }
-            let to = (from + Bench::SIDE_BY_SIDE).min(self.stills.len());
-            let mut found: Vec<Vec<Option<Outcome>>> = vec![vec![None; grounds.len()]; to - from];
-            for (turn, (bench, trials)) in self.benches.iter().zip(&self.trials).enumerate() {
-                let here: Vec<usize> = (turn..grounds.len()).step_by(turns).collect();
-                let on: Vec<Ground> = here.iter().map(|place| grounds[*place].clone()).collect();
-                let outcomes = bench.ride_everywhere(&trials[from..to], &on)?;
-                for (of_trial, outcomes) in found.iter_mut().zip(outcomes) {
-                    for (place, outcome) in here.iter().zip(outcomes) {
-                        of_trial[*place] = Some(outcome);
-                    }
-                }
-            }
-            ridden.extend(
-                found
-                    .into_iter()
-                    .map(|all| all.into_iter().flatten().collect()),
-            );
-        }
-        Ok(Some((ridden, all)))
+/// A trial of a cast as it stands and as it was ridden.
+pub fn seen<'a>(cast: &'a Cast, place: usize) -> Seen<'a> {
+    Seen {
+        trial: cast.trial(place),
+        still: *cast.still(place),
+        ridden: cast.ridden(place),
     }
 }
 

@@ -75,6 +75,19 @@ pub fn either([front, rear]: [f64; 2]) -> f64 {
     1.0 - (1.0 - front) * (1.0 - rear)
 }
 
+/// How much a feeling bothers a middling rider who places it at `end`: how likely it is complained of, times how bad it then
+/// is said to be, slight for 1, clear for 2 and bad for 3.
+pub fn trouble(numbers: &Numbers, feeling: Feeling, end: Option<End>, steps: [f64; 2]) -> f64 {
+    let ends = chances_of(numbers, feeling, steps, 0.0);
+    let (chance, steps) = match end {
+        Some(End::Front) => (ends[0], steps[0]),
+        Some(End::Rear) => (ends[1], steps[1]),
+        Some(End::Both) | None => (either(ends), steps[0].max(steps[1])),
+    };
+    let worse_than = |at: f64| logistic(numbers.severity * (steps - at));
+    chance * (1.0 + worse_than(CLEAR_AT) + worse_than(BAD_AT))
+}
+
 fn logistic(log_odds: f64) -> f64 {
     1.0 / (1.0 + libm::exp(-log_odds))
 }
@@ -230,6 +243,7 @@ pub const fn onset(cause: Cause) -> &'static [Since] {
             &[Slowly, Suddenly]
         }
         Cause::GasNegative | Cause::ForkBound => &[Suddenly, SinceWork],
+        Cause::GasShifted => &[Suddenly],
         Cause::ForkOilLow => &[Slowly, SinceWork],
         Cause::ForkOilHigh => &[SinceWork],
         Cause::GasDrag | Cause::MidValve => &[Always],

@@ -13,12 +13,12 @@ const STEADY_AFTER_S: f64 = 0.5;
 
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Dive<T> {
-    step_s: T,
     rest_m: T,
     rest_rad: T,
     rate: Filter<T, 1>,
-    /// How long the brakes have been on, s.
-    braking_s: T,
+    /// For how many steps the brakes have been on, and after how many that is steady.
+    braking_steps: T,
+    steady_steps: T,
     /// Stroke and nose-down pitch, both over those of rest.
     stroke: Mean<T>,
     pitch: Mean<T>,
@@ -30,11 +30,11 @@ impl<T: Lane> Dive<T> {
     pub(super) fn new(step_s: f64, rest: &AtRest<T>) -> Self {
         let sections = [SWAYING];
         Self {
-            step_s: T::splat(step_s),
             rest_m: rest.fork_stroke_m,
             rest_rad: rest.pitch_rad,
             rate: Filter::new(&Weighting { sections }, step_s),
-            braking_s: T::splat(0.0),
+            braking_steps: T::splat(0.0),
+            steady_steps: T::splat((STEADY_AFTER_S / step_s).round()),
             stroke: Mean::new(),
             pitch: Mean::new(),
             quickest_m_s: T::splat(0.0),
@@ -44,9 +44,9 @@ impl<T: Lane> Dive<T> {
     pub(super) fn step(&mut self, sample: &Sample<T>, measuring: bool) {
         let rate_m_s = self.rate.step(sample.fork_rate_m_s);
         let braking = above(-sample.course_forward_m_s2, T::splat(LEAST_BRAKING_M_S2));
-        self.braking_s = braking * (self.braking_s + self.step_s);
+        self.braking_steps = braking * (self.braking_steps + T::splat(1.0));
         if measuring {
-            let steady = above(self.braking_s, T::splat(STEADY_AFTER_S));
+            let steady = above(self.braking_steps, self.steady_steps);
             self.stroke
                 .add_where(steady, sample.fork_stroke_m - self.rest_m);
             self.pitch

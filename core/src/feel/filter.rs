@@ -11,12 +11,16 @@ use core::f64::consts::PI;
 use super::weighting::{Section, Weighting, square};
 use crate::lane::Lane;
 
-/// One digital section, transposed direct form II.
+/// One digital section in steps of change, δ = z − 1: H = (d₂ δ² + d₁ δ + d₀) / (δ² + c₁ δ + c₀), transposed.
+///
+/// A corner far below the sampling rate has its poles so close to z = 1 that the usual coefficients tell it apart in their
+/// last digits only: 0.4 Hz at 1 ms is 6·10⁻⁶ of them, which 24 bits lose. Here such a corner is as exact as any other.
+/// (R. Middleton, G. Goodwin, Digital Control and Estimation, 1990, from memory.)
 #[derive(Debug, Clone, Copy)]
 struct Biquad<T> {
-    /// Factors of the present and the two past inputs.
+    /// d₂, d₁, d₀.
     ahead: [T; 3],
-    /// Factors of the two past outputs.
+    /// c₁, c₀.
     back: [T; 2],
     memory: [T; 2],
 }
@@ -28,19 +32,21 @@ impl<T: Lane> Biquad<T> {
         let damping = 0.5 / section.quality;
         let near = libm::exp(-damping * corner);
         let turn = libm::cos((1.0 - square(damping)).sqrt() * corner);
-        let back = [-2.0 * near * turn, square(near)];
+        let [back_1, back_2] = [-2.0 * near * turn, square(near)];
+        let [now, last, before] = ahead(section, step_s, [back_1, back_2]);
         Self {
-            ahead: ahead(section, step_s, back).map(T::splat),
-            back: back.map(T::splat),
+            ahead: [now, 2.0 * now + last, now + last + before].map(T::splat),
+            back: [2.0 + back_1, 1.0 + back_1 + back_2].map(T::splat),
             memory: [T::splat(0.0); 2],
         }
     }
 
     fn step(&mut self, input: T) -> T {
-        let output = self.ahead[0] * input + self.memory[0];
+        let [first, second] = self.memory;
+        let output = self.ahead[0] * input + first;
         self.memory = [
-            self.ahead[1] * input - self.back[0] * output + self.memory[1],
-            self.ahead[2] * input - self.back[1] * output,
+            first + (self.ahead[1] * input - self.back[0] * output + second),
+            second + (self.ahead[2] * input - self.back[1] * output),
         ];
         output
     }

@@ -10,7 +10,9 @@ const LIGHT: f64 = 0.2;
 pub(super) struct Grip<T> {
     rest_n: T,
     light: Mean<T>,
-    load: Mean<T>,
+    /// Load over that at rest, as a share of it, and its square: about the load itself they would be small differences
+    /// of large numbers.
+    over: Mean<T>,
     power: Mean<T>,
 }
 
@@ -20,16 +22,16 @@ impl<T: Lane> Grip<T> {
         Self {
             rest_n,
             light: Mean::new(),
-            load: Mean::new(),
+            over: Mean::new(),
             power: Mean::new(),
         }
     }
 
     pub(super) fn step(&mut self, load_n: T) {
-        let relative = load_n / self.rest_n;
-        self.light.add(above(T::splat(LIGHT), relative));
-        self.load.add(relative);
-        self.power.add(relative * relative);
+        let over = (load_n - self.rest_n) / self.rest_n;
+        self.light.add(above(T::splat(LIGHT - 1.0), over));
+        self.over.add(over);
+        self.power.add(over * over);
     }
 
     pub(super) fn light_share(&self) -> T {
@@ -38,7 +40,7 @@ impl<T: Lane> Grip<T> {
 
     pub(super) fn unsteadiness(&self) -> T {
         let zero = T::splat(0.0);
-        let mean = self.load.or(zero);
+        let mean = self.over.or(zero);
         // Rounding may leave a steady load a variance just below 0.
         (self.power.or(zero) - mean * mean).greater(zero).sqrt()
     }

@@ -1,102 +1,185 @@
 //! The order to try remedies in.
 
 use super::catalogue::{CATALOGUE, Entry};
+use super::relief::{Judge, Worth};
 use super::{RemedyId, Tier};
 use crate::cause::{Belief, Cause};
-use crate::intake::ForkKind;
 
-/// A remedy may lead when its gain is at least this part of the best gain short of conversion or replacement:
-/// those cure a bit of everything, and come last, not first. Common practice.
-const TARGET: f64 = 0.6;
-
-/// Below this share of the belief a remedy is not worth naming.
-const LEAST_RELIEF: f64 = 0.03;
+/// A remedy may lead when it relieves at least this part of what the best short of conversion and replacement does: those
+/// relieve a bit of everything, and come last, not first. Common practice.
+const TARGET: f64 = 0.75;
+/// Conversion and replacement may lead only where all else relieves less than this part of what they do. Common practice.
+const OUT_OF_REACH: f64 = 1.0 / 3.0;
+/// What is free to put right and likelier than this to be out of place comes before anything that is paid for: all else is
+/// judged against it (common practice).
+const LIKELY_OFF: f64 = 0.5;
+/// Below this share of the complaints a remedy is not worth naming.
+const LEAST_RELIEF: f64 = 0.02;
+/// A remedy that adds less than this to a cheaper one does no more than that.
+const NO_MORE: f64 = 0.03;
+/// Belief in "nothing is wrong" below which leaving the bike alone is not named.
+const LEAST_DOUBT: f64 = 0.10;
 
 /// One rung.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Rung {
     /// The remedy.
     pub entry: &'static Entry,
-    /// Share of the belief it deals with, 0 to 1.
-    pub relief: f64,
-    /// Share of the belief it deals with beyond what cheaper tiers would, 0 to `relief`: what the step up buys.
+    /// What it is worth.
+    pub worth: Worth,
+    /// Share of the complaints that goes beyond what cheaper tiers can do, on the bikes on which they cannot: what the step
+    /// up buys.
     pub gain: f64,
     /// Whether it is the first to try.
     pub leads: bool,
+    /// A remedy that costs less and does as much on every bike believed in.
+    pub dominated_by: Option<RemedyId>,
+}
+
+impl Rung {
+    /// Mean over the bikes believed in of what it is worth.
+    fn net(&self, believed: &[(usize, f64)]) -> f64 {
+        let each = self.worth.net.iter().zip(believed);
+        each.map(|(net, (_, chance))| chance * net).sum()
+    }
 }
 
 /// The remedies worth naming: the leading one first, then by gain over effort.
 ///
 /// Ordering by probability over cost is optimal for independent repairs of a single fault:
 /// Heckerman, Breese and Rommelse, "Decision-theoretic troubleshooting", CACM 38(3), 1995.
-/// The worthiest remedy of the cheapest tier that reaches the target leads. `useful` tells whether a remedy would change anything
-/// on this bike; one that would not is left out.
-pub fn ladder(
-    belief: &Belief,
-    fork: Option<ForkKind>,
-    useful: impl Fn(RemedyId) -> bool,
-) -> Vec<Rung> {
-    let possible: Vec<&'static Entry> = CATALOGUE
+/// The worthiest remedy of the cheapest tier that reaches the target leads, after what is free to put right and likely to be
+/// out of place; where nothing being wrong is the likeliest, leaving the bike alone does. `useful` tells whether a remedy would change anything on this bike; one that would not is left
+/// out.
+pub fn ladder(judge: &Judge, belief: &Belief, useful: impl Fn(RemedyId) -> bool) -> Vec<Rung> {
+    let believed = &judge.believed;
+    let mut rungs: Vec<Rung> = CATALOGUE
         .iter()
-        .filter(|entry| fits(entry.id, fork) && useful(entry.id))
-        .collect();
-    let mut rungs: Vec<Rung> = possible
-        .iter()
-        .map(|entry| {
-            let cheaper = |cause| best_below(&possible, entry.tier, cause);
-            let (mut relief, mut gain) = (0.0, 0.0);
-            for (cause, share) in entry.cures {
-                let believed = belief.of(*cause);
-                relief += believed * share;
-                gain += believed * (share - cheaper(*cause)).max(0.0);
-            }
-            Rung {
-                entry,
-                relief,
-                gain,
-                leads: false,
-            }
+        .filter(|entry| entry.id != RemedyId::RideOn && useful(entry.id))
+        .map(|entry| Rung {
+            entry,
+            worth: judge.worth(entry.id),
+            gain: 0.0,
+            leads: false,
+            dominated_by: None,
         })
-        .filter(|rung| rung.relief >= LEAST_RELIEF)
+        .filter(|rung| rung.net(believed) >= LEAST_RELIEF)
         .collect();
-    let worth = |rung: &Rung| rung.gain / rung.entry.effort();
-    rungs.sort_by(|a, b| worth(b).total_cmp(&worth(a)));
-    let short_of_wholesale = rungs.iter().filter(|rung| rung.entry.tier < Tier::Convert);
-    let best = short_of_wholesale.map(|rung| rung.gain).fold(0.0, f64::max);
-    let reaches = |rung: &Rung| rung.gain >= TARGET * best;
+    let gains: Vec<(f64, Option<RemedyId>)> = rungs
+        .iter()
+        .map(|rung| {
+            (
+                gain(rung, &rungs, believed),
+                dominated(rung, &rungs, believed),
+            )
+        })
+        .collect();
+    for (rung, (gain, dominated_by)) in rungs.iter_mut().zip(gains) {
+        (rung.gain, rung.dominated_by) = (gain, dominated_by);
+    }
+    let order = |rung: &Rung| rung.gain / rung.entry.effort();
+    rungs.sort_by(|a, b| order(b).total_cmp(&order(a)));
+    lead(&mut rungs, believed);
+    leave_alone(&mut rungs, judge, belief);
+    rungs
+}
+
+/// What a rung buys beyond the best of cheaper tiers on each bike.
+fn gain(rung: &Rung, all: &[Rung], believed: &[(usize, f64)]) -> f64 {
+    let cheaper: Vec<&Rung> = all
+        .iter()
+        .filter(|other| other.entry.tier < rung.entry.tier)
+        .collect();
+    rung.worth.beyond(believed, |place| {
+        cheaper
+            .iter()
+            .map(|other| other.worth.net[place])
+            .fold(0.0, f64::max)
+    })
+}
+
+/// The cheapest of those that cost less and leave nothing for this one to add.
+fn dominated(rung: &Rung, all: &[Rung], believed: &[(usize, f64)]) -> Option<RemedyId> {
+    all.iter()
+        .filter(|other| {
+            let (mine, theirs) = (rung.entry, other.entry);
+            theirs.tier <= mine.tier
+                && theirs.effort() < mine.effort()
+                && rung.worth.beyond(believed, |place| other.worth.net[place]) < NO_MORE
+        })
+        .min_by(|a, b| a.entry.effort().total_cmp(&b.entry.effort()))
+        .map(|other| other.entry.id)
+}
+
+/// Puts the leading rung first. They stand in order of gain over effort.
+fn lead(rungs: &mut Vec<Rung>, believed: &[(usize, f64)]) {
+    let best = |wholesale: bool| {
+        rungs
+            .iter()
+            .filter(|rung| (rung.entry.tier >= Tier::Convert) == wholesale)
+            .map(|rung| rung.net(believed))
+            .fold(0.0, f64::max)
+    };
+    let (short_of_it, wholesale) = (best(false), best(true));
+    let target = TARGET
+        * if short_of_it < OUT_OF_REACH * wholesale {
+            wholesale
+        } else {
+            short_of_it
+        };
+    let reaches = |rung: &&Rung| rung.net(believed) >= target && rung.dominated_by.is_none();
+    let off = |rung: &&Rung| rung.entry.tier == Tier::Adjust && rung.worth.puts_right > LIKELY_OFF;
     let tier = rungs
         .iter()
-        .filter(|rung| reaches(rung))
+        .filter(reaches)
         .map(|rung| rung.entry.tier)
         .min();
-    // They stand in order of worth, so the first of the cheapest tier that reaches is the worthiest of it.
-    let leading = rungs
+    let set_first = tier > Some(Tier::Adjust) && rungs.iter().any(|rung| off(&rung));
+    let may_lead = |rung: &&Rung| {
+        if set_first {
+            off(rung)
+        } else {
+            reaches(rung) && Some(rung.entry.tier) == tier
+        }
+    };
+    let worthiest = rungs
         .iter()
-        .position(|rung| reaches(rung) && Some(rung.entry.tier) == tier);
-    if let Some(place) = leading {
+        .enumerate()
+        .filter(|(_, rung)| may_lead(rung))
+        .max_by(|(_, a), (_, b)| {
+            let worth = |rung: &Rung| rung.net(believed) / rung.entry.effort();
+            worth(a).total_cmp(&worth(b))
+        });
+    if let Some((place, _)) = worthiest {
         let mut leading = rungs.remove(place);
         leading.leads = true;
         rungs.insert(0, leading);
     }
-    rungs
 }
 
-/// The largest part of `cause` that any possible remedy of a cheaper tier takes away.
-fn best_below(possible: &[&'static Entry], tier: Tier, cause: Cause) -> f64 {
-    let below = possible.iter().filter(|entry| entry.tier < tier);
-    let shares = below
-        .flat_map(|entry| entry.cures)
-        .filter(|(of, _)| *of == cause);
-    shares.map(|(_, share)| *share).fold(0.0, f64::max)
-}
-
-/// Whether the remedy can be done on this fork at all.
-fn fits(id: RemedyId, fork: Option<ForkKind>) -> bool {
-    let gas = fork.is_none_or(|kind| kind == ForkKind::GasOneLeg);
-    let coil = fork.is_none_or(|kind| kind != ForkKind::GasOneLeg);
-    match id {
-        RemedyId::SetGasPressure | RemedyId::LevelNegative | RemedyId::ConvertToCoil => gas,
-        RemedyId::ForkSprings | RemedyId::ForkSpacer => coil,
-        _ => true,
+/// Names leaving the bike alone, first where nothing being wrong is the likeliest.
+fn leave_alone(rungs: &mut Vec<Rung>, judge: &Judge, belief: &Belief) {
+    let Some(entry) = CATALOGUE.iter().find(|entry| entry.id == RemedyId::RideOn) else {
+        return;
+    };
+    let likeliest = belief
+        .ranked()
+        .first()
+        .is_some_and(|(cause, _)| *cause == Cause::NothingWrong);
+    if !likeliest && belief.of(Cause::NothingWrong) < LEAST_DOUBT {
+        return;
     }
+    if likeliest {
+        for rung in rungs.iter_mut() {
+            rung.leads = false;
+        }
+    }
+    let rung = Rung {
+        entry,
+        worth: judge.worth(entry.id),
+        gain: 0.0,
+        leads: likeliest,
+        dominated_by: None,
+    };
+    rungs.insert(if likeliest { 0 } else { rungs.len() }, rung);
 }

@@ -45,7 +45,7 @@ pub struct Candidate<'a> {
 
 /// Bikes that are ridden in step.
 #[derive(Debug, Clone)]
-pub struct Bike<T> {
+pub struct Bike<T: Lane> {
     /// What they weigh and measure.
     pub parts: Parts<T>,
     /// Fork: springs, gas and stops along the leg over stroke.
@@ -94,7 +94,8 @@ impl<T: Lane> Bike<T> {
         }
         let of = |lane: usize| &built[lane.min(last)];
         let at = |lane: usize| &taken[lane.min(last)];
-        Ok(Self::of_forces(
+        Ok(Self::of_first(
+            last + 1,
             Parts::row(|lane| &of(lane).parts),
             Forces {
                 fork_n: |lane: usize, s| of(lane).fork_n(s),
@@ -122,12 +123,35 @@ impl<T: Lane> Bike<T> {
         shock_damper: DamperLaw<T>,
         wheelbase_m: f64,
     ) -> Self {
+        Self::of_first(
+            T::LANES,
+            parts,
+            forces,
+            fork_damper,
+            shock_damper,
+            wheelbase_m,
+        )
+    }
+
+    /// As [`Self::of_forces`], the lanes beyond the first `lanes` being like the last of these.
+    fn of_first(
+        lanes: usize,
+        parts: Parts<T>,
+        forces: Forces<
+            impl Fn(usize, f64) -> f64,
+            impl Fn(usize, f64) -> f64,
+            impl Fn(usize, f64) -> f64,
+        >,
+        fork_damper: DamperLaw<T>,
+        shock_damper: DamperLaw<T>,
+        wheelbase_m: f64,
+    ) -> Self {
         let travel_m = |end: usize| move |lane: usize| parts.travel_m[end].lane(lane);
         Self {
             parts,
-            fork: Curve::of(travel_m(0), forces.fork_n),
-            rear: Curve::of(travel_m(1), forces.rear_n),
-            fork_friction: Curve::of(travel_m(0), forces.fork_friction_n),
+            fork: Curve::of(lanes, travel_m(0), forces.fork_n),
+            rear: Curve::of(lanes, travel_m(1), forces.rear_n),
+            fork_friction: Curve::of(lanes, travel_m(0), forces.fork_friction_n),
             fork_damper,
             shock_damper,
             wheelbase_m,

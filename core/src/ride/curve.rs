@@ -11,12 +11,12 @@ use crate::lane::Lane;
 const CELLS: usize = 80;
 /// Cells of the whole table: the usable travel, some 30 % beyond either end.
 const TABLE: usize = 128;
+/// Place of the upper end of the table, in cells.
+const LAST: f64 = 127.0;
 /// Cells before full extension.
 const BEFORE: f64 = 24.0;
 /// Way from a knot at which its one-sided slope is taken, in cells.
 const NEAR: f64 = 1e-3;
-/// 2^52: a number to which this is added has its whole part in the last bits.
-const WHOLE: f64 = 4_503_599_627_370_496.0;
 
 /// A force of each lane over its travel: cubics, one for each eightieth of the travel, that meet the force and its
 /// slope at both ends of their cell.
@@ -24,8 +24,9 @@ const WHOLE: f64 = 4_503_599_627_370_496.0;
 /// Full extension, the start of the bump stop and full travel lie between two cells, and slopes are taken from within a
 /// cell, so that the kinks there stay where they are. Against the forces it stands for it is right to about 1e-5 of them.
 #[derive(Debug, Clone)]
-pub(super) struct Curve<T> {
-    cells: Vec<[[f64; 4]; TABLE]>,
+pub(super) struct Curve<T: Lane> {
+    /// By lane.
+    cells: Vec<[[T::One; 4]; TABLE]>,
     per_cell: T,
     low: T,
     high: T,
@@ -35,26 +36,33 @@ pub(super) struct Curve<T> {
 }
 
 impl<T: Lane> Curve<T> {
-    /// `travel_m` and `force_n` (of a travel in m) by lane.
-    pub(super) fn of(travel_m: impl Fn(usize) -> f64, force_n: impl Fn(usize, f64) -> f64) -> Self {
+    /// `travel_m` and `force_n` (of a travel in m) by lane, for the first `lanes` of them, at least one; those left are
+    /// like the last of these.
+    pub(super) fn of(
+        lanes: usize,
+        travel_m: impl Fn(usize) -> f64,
+        force_n: impl Fn(usize, f64) -> f64,
+    ) -> Self {
+        let last = lanes.clamp(1, T::LANES) - 1;
         let cell_m = |lane: usize| travel_m(lane) / CELLS as f64;
-        let cells: Vec<_> = (0..T::LANES)
+        // The last cell is spare: rounding may put the upper end of the table there.
+        let cells: Vec<[[f64; 4]; TABLE]> = (0..=last)
             .map(|lane| {
                 core::array::from_fn(|cell| {
                     cubic(|u| force_n(lane, (cell as f64 + u - BEFORE) * cell_m(lane)))
                 })
             })
             .collect();
+        let by_lane = |of: &dyn Fn(usize) -> f64| T::from_lanes(|lane| of(lane.min(last)));
         Self {
-            per_cell: T::from_lanes(|lane| 1.0 / cell_m(lane)),
-            low: T::from_lanes(|lane| -BEFORE * cell_m(lane)),
-            high: T::from_lanes(|lane| (TABLE as f64 - BEFORE) * cell_m(lane)),
-            before: T::from_lanes(|lane| cells[lane][0][1] / cell_m(lane)),
-            beyond: T::from_lanes(|lane| {
-                let [_, b, c, d] = cells[lane][TABLE - 1];
-                (b + 2.0 * c + 3.0 * d) / cell_m(lane)
-            }),
-            cells,
+            per_cell: by_lane(&|lane| 1.0 / cell_m(lane)),
+            low: by_lane(&|lane| -BEFORE * cell_m(lane)),
+            high: by_lane(&|lane| (LAST - BEFORE) * cell_m(lane)),
+            before: by_lane(&|lane| cells[lane][0][1] / cell_m(lane)),
+            beyond: by_lane(&|lane| cells[lane][TABLE - 1][1] / cell_m(lane)),
+            cells: (0..T::LANES)
+                .map(|lane| cells[lane.min(last)].map(|cubic| cubic.map(T::one)))
+                .collect(),
         }
     }
 
@@ -64,19 +72,12 @@ impl<T: Lane> Curve<T> {
         let inside = travel_m.between(self.low, self.high);
         let outside = travel_m - inside;
         let place = (inside - self.low) * self.per_cell;
-        // Adding 2^52 rounds to a whole number, which then is the cell.
-        let marked = (place - T::splat(0.5)) + T::splat(WHOLE);
-        let u = place - (marked - T::splat(WHOLE));
-        let force = T::from_lanes(|lane| {
-            #[expect(
-                clippy::cast_possible_truncation,
-                reason = "the place is within the table"
-            )]
-            let cell = marked.lane(lane).to_bits() as usize % TABLE;
-            let [a, b, c, d] = self.cells[lane][cell];
-            let u = u.lane(lane);
-            a + u * (b + u * (c + u * d))
-        });
+        let whole = T::splat(T::WHOLE);
+        let marked = (place - T::splat(0.5)) + whole;
+        let u = place - (marked - whole);
+        let cells = &self.cells[..T::LANES];
+        let [a, b, c, d] = T::rows(|lane| cells[lane][marked.last_bits(lane) % TABLE]);
+        let force = a + u * (b + u * (c + u * d));
         force + outside * outside.if_above(T::splat(0.0), self.beyond, self.before)
     }
 }
@@ -102,6 +103,31 @@ fn cubic(f: impl Fn(f64) -> f64) -> [f64; 4] {
 mod tests {
     use super::*;
 
+    /// At either end of the table and far beyond it, in numbers of either length.
+    #[test]
+    fn goes_on_straight() {
+        let force = |s: f64| 500.0 + 4000.0 * s;
+        let long = Curve::<f64>::of(1, |_| 0.3, |_, s| force(s));
+        let short = Curve::<f32>::of(1, |_| 0.3, |_, s| force(s));
+        let low = -BEFORE * 0.3 / CELLS as f64;
+        let high = (LAST - BEFORE) * 0.3 / CELLS as f64;
+        for s in [
+            -5.0,
+            low - 1e-9,
+            low,
+            low + 1e-3,
+            0.0,
+            high - 1e-3,
+            high,
+            high + 1e-9,
+            5.0,
+        ] {
+            assert!((long.at(s) - force(s)).abs() < 1e-6, "{s}");
+            let got = f64::from(short.at(f32::one(s)));
+            assert!((got - force(s)).abs() < 0.01, "{s}: {got}");
+        }
+    }
+
     #[test]
     fn keeps_forces_slopes_and_kinks() {
         // A gas column, a top-out kink at zero and a bump stop over the last tenth of 0.3 m.
@@ -110,7 +136,7 @@ mod tests {
             let into = (s - 0.27).max(0.0) / 0.03;
             gas + 9000.0 * s + 30e3 * s.min(0.0) + 2000.0 * into * into * into
         };
-        let curve = Curve::<f64>::of(|_| 0.3, |_, s| force(s));
+        let curve = Curve::<f64>::of(1, |_| 0.3, |_, s| force(s));
         for i in 0..=3300 {
             let s = -0.03 + f64::from(i) * 1e-4;
             let error = (curve.at(s) - force(s)).abs();

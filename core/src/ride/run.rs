@@ -30,7 +30,7 @@ const HANGING_M: f64 = 0.03;
 
 /// A ride under way.
 #[derive(Debug, Clone)]
-pub struct Ride<'a, T> {
+pub struct Ride<'a, T: Lane> {
     bike: &'a Bike<T>,
     course: &'a Course,
     size: T,

@@ -207,6 +207,52 @@ impl Baseline {
     }
 }
 
+/// What another rider or bike is given who is told to fit the same springs: preload and pressure set anew.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct SetAnew {
+    /// The whole set-up.
+    pub set_up: SetUp,
+    /// Where it sits.
+    pub stance: Result<Stance, StanceError>,
+    /// Where the adjusters start on it.
+    pub clickers: Result<Clickers, StanceError>,
+}
+
+impl Baseline {
+    /// The springs advised here under a bike or rider that differ a little, preload and pressure set for the sags aimed at
+    /// there. In the situation this was worked out for it gives back what is advised.
+    pub fn set_anew(&self, situation: &Situation) -> SetAnew {
+        let mut set_up = reference(situation);
+        match (&mut set_up.fork.spring, &self.front) {
+            (ForkSpring::Coil { rate, preload, .. }, Front::Coil { fitted, .. }) => {
+                *preload = to_set(fork_preload(situation, *fitted), FORK_PRELOAD, *preload);
+                if let ForkSpring::Coil { rate: advised, .. } = self.set_up.fork.spring {
+                    *rate = advised;
+                }
+            }
+            (ForkSpring::Gas { charge }, _) => {
+                *charge = held(situation, fork_pressure(situation).unwrap_or(*charge));
+            }
+            (ForkSpring::Coil { .. }, Front::Gas { .. }) => {}
+        }
+        let preload = shock_preload(situation, self.rear.fitted);
+        set_up.shock.preload = to_set(preload, SHOCK_PRELOAD, set_up.shock.preload);
+        set_up.shock.rate = self.set_up.shock.rate;
+        SetAnew {
+            set_up,
+            stance: stance_of(situation, &set_up),
+            clickers: clickers_on(situation, &set_up),
+        }
+    }
+}
+
+/// Where the adjusters start on a set-up.
+fn clickers_on(situation: &Situation, set_up: &SetUp) -> Result<Clickers, StanceError> {
+    with_case(situation, set_up, Pitch::OtherAsSet, |case| {
+        clickers(case, situation.pace, &situation.ground, &situation.ranges)
+    })
+}
+
 /// Step of fork rates per spring: one spring that does the work of two comes in steps twice as wide.
 pub fn fork_step(machine: &Machine) -> SpringRate {
     let step = Class::FORK_RATE_STEP;
@@ -227,9 +273,7 @@ pub fn baseline(situation: &Situation) -> Baseline {
     let front = front(situation, &mut set_up);
     let rear = rear(situation, &mut set_up);
     let stance = stance_of(situation, &set_up);
-    let clickers = with_case(situation, &set_up, Pitch::OtherAsSet, |case| {
-        clickers(case, situation.pace, &situation.ground, &situation.ranges)
-    });
+    let clickers = clickers_on(situation, &set_up);
     Baseline {
         front,
         rear,
@@ -263,7 +307,7 @@ fn front(situation: &Situation, set_up: &mut SetUp) -> Front {
                 *fitted = to_fit(wanted, step, 0.5, present);
             }
             let preload = fork_preload(situation, *fitted);
-            *fitted_preload = within(preload.ok(), FORK_PRELOAD, *fitted_preload);
+            *fitted_preload = to_set(preload, FORK_PRELOAD, *fitted_preload);
             Front::Coil {
                 rate,
                 nearest,
@@ -273,10 +317,7 @@ fn front(situation: &Situation, set_up: &mut SetUp) -> Front {
         }
         ForkSpring::Gas { charge } => {
             let pressure = fork_pressure(situation);
-            let wanted = pressure.unwrap_or(*charge);
-            let held = situation
-                .marked_maximum
-                .map_or(wanted, |most| wanted.min(most));
+            let held = held(situation, pressure.unwrap_or(*charge));
             *charge = held;
             Front::Gas { pressure, held }
         }
@@ -305,7 +346,7 @@ fn rear(situation: &Situation, set_up: &mut SetUp) -> Rear {
     });
     let preload = shock_preload(situation, fitted);
     set_up.shock.rate = fitted;
-    set_up.shock.preload = within(preload.ok(), SHOCK_PRELOAD, set_up.shock.preload);
+    set_up.shock.preload = to_set(preload, SHOCK_PRELOAD, set_up.shock.preload);
     Rear {
         rate,
         nearest,
@@ -327,9 +368,20 @@ fn to_fit(
     }
 }
 
-/// What was found, held within what practice accepts; the present value where nothing was found.
-fn within(found: Option<Length>, accepted: Band<Length>, present: Length) -> Length {
-    found.map_or(present, |length| {
-        length.max(accepted.low).min(accepted.high)
-    })
+/// The preload to set: what was found, held within what practice accepts. Where nothing reaches the sag it is the end that
+/// comes nearest, and the present one where that cannot be told.
+fn to_set(found: Result<Length, StanceError>, accepted: Band<Length>, present: Length) -> Length {
+    match found {
+        Ok(length) => length.max(accepted.low).min(accepted.high),
+        Err(StanceError::OutOfReach { too_much: true, .. }) => accepted.low,
+        Err(StanceError::OutOfReach { .. }) => accepted.high,
+        Err(_) => present,
+    }
+}
+
+/// A pressure held under the maximum marked on the part.
+fn held(situation: &Situation, wanted: Pressure) -> Pressure {
+    situation
+        .marked_maximum
+        .map_or(wanted, |most| wanted.min(most))
 }

@@ -72,6 +72,8 @@ pub struct Baseline {
     pub each_damper: DampingRate,
     /// Clicks from closed, within the range of the adjuster. The ends come from taste and from what a click may be worth.
     pub clicks: Band<u8>,
+    /// Damping coefficient at the axle that the middle of the range stands for, N s/m.
+    pub in_middle: DampingRate,
     /// Clicks there are.
     pub range: u8,
     /// What the range cut off, if anything.
@@ -169,8 +171,7 @@ fn baseline(
     range: u8,
 ) -> Result<Baseline, StanceError> {
     within("clicks of an adjuster", f64::from(range), 4.0, 60.0)?;
-    let middle = f64::from(range) / 2.0;
-    let at = |rate: f64, click: f64| middle - libm::log(rate / in_middle) / libm::log1p(click);
+    let at = |rate: f64, click: f64| clicks_for(rate, in_middle, click, range);
     let exact = at(wanted.middle, CLICK.middle);
     // Few clicks out is firm: the firm end of the band is the low end of the clicks.
     let of_any_click =
@@ -178,8 +179,7 @@ fn baseline(
     let lowest = of_any_click(wanted.high).into_iter().fold(exact, f64::min);
     let highest = of_any_click(wanted.low).into_iter().fold(exact, f64::max);
 
-    let [first, last] = [f64::from(MARGIN), f64::from(range - MARGIN)];
-    let set = exact.clamp(first, last);
+    let set = usable(exact, range);
     let clipped = ((set - exact).abs() > 0.5).then(|| Clipped {
         wanted: exact,
         share: libm::exp((exact - set) * libm::log1p(CLICK.middle)),
@@ -194,10 +194,49 @@ fn baseline(
             middle: exact,
             high: highest,
         }
-        .map(|clicks| whole(clicks.clamp(first, last))),
+        .map(|clicks| whole(usable(clicks, range))),
+        in_middle: newton_second_per_meter(in_middle),
         range,
         clipped,
     })
+}
+
+/// Clicks from closed at which an adjuster gives a damping at the axle, N s/m, when its middle gives `in_middle`.
+fn clicks_for(rate: f64, in_middle: f64, click: f64, range: u8) -> f64 {
+    0.5 * f64::from(range) - libm::log(rate / in_middle) / libm::log1p(click)
+}
+
+/// Clicks within the range of an adjuster, less those left alone at its ends.
+fn usable(clicks: f64, range: u8) -> f64 {
+    clicks.clamp(f64::from(MARGIN), f64::from(range - MARGIN))
+}
+
+impl Baseline {
+    /// Clicks from closed for another taste and another worth of a click, neither rounded nor held within the range.
+    ///
+    /// `taste` is 0 for the middle of the damping ratios aimed at, −1 for their soft end, 1 for their firm end; `click` is the
+    /// change of low-speed force by one click, relative, above 0.
+    pub fn exact(&self, taste: f64, click: f64) -> f64 {
+        let Band { low, middle, high } = self.ratio;
+        let end = if taste < 0.0 {
+            middle - low
+        } else {
+            high - middle
+        };
+        // Nobody's taste is for less than a tenth of what is aimed at.
+        let share = (1.0 + taste * end / middle).max(0.1);
+        clicks_for(
+            share * self.at_axle.value,
+            self.in_middle.value,
+            click,
+            self.range,
+        )
+    }
+
+    /// Clicks held within the range of the adjuster, less those left alone at its ends.
+    pub fn held(&self, clicks: f64) -> f64 {
+        usable(clicks, self.range)
+    }
 }
 
 /// The nearest whole click of a figure within the range of an adjuster.

@@ -45,6 +45,8 @@ pub struct Situation {
     pub marked_maximum: Option<Pressure>,
     /// What was told and what was taken instead.
     pub told: Told,
+    /// The same rider on every class of bike it could be, the likeliest among them; empty where the class was told.
+    pub could_be: Vec<Situation>,
 }
 
 /// Which answers were given. Each that was not has been filled from the class or from practice.
@@ -86,19 +88,48 @@ pub struct Told {
     pub temperature: bool,
     /// Altitude today or usual.
     pub altitude: bool,
-    /// Number of clicks of every adjuster.
-    pub clicks: bool,
     /// Hours since service, fork and shock.
     pub hours: bool,
+    /// Rider weight, but only as a guess.
+    pub rider_guessed: bool,
+    /// Weight of the bike, but only as a guess.
+    pub bike_guessed: bool,
+    /// Adjusters whose positions were counted.
+    pub counted: Counted,
+}
+
+/// Adjusters whose positions from closed to open were counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "one yes or no per adjuster is what it is"
+)]
+pub struct Counted {
+    /// Fork compression.
+    pub fork_compression: bool,
+    /// Fork rebound.
+    pub fork_rebound: bool,
+    /// Shock low-speed compression.
+    pub shock_compression: bool,
+    /// Shock rebound.
+    pub shock_rebound: bool,
+    /// Shock high-speed compression.
+    pub high_speed: bool,
 }
 
 impl Situation {
     /// Reads an intake that has passed its checks.
     pub fn of(intake: &Intake) -> Self {
-        Self::of_class(
-            intake,
-            intake.bike.class.unwrap_or_else(|| likely_class(intake)),
-        )
+        if let Some(class) = intake.bike.class {
+            return Self::of_class(intake, class);
+        }
+        Self {
+            could_be: possible_classes(intake)
+                .into_iter()
+                .map(|class| Self::of_class(intake, class))
+                .collect(),
+            ..Self::of_class(intake, likely_class(intake))
+        }
     }
 
     /// As [`Self::of`], supposing the bike is of this class.
@@ -130,6 +161,7 @@ impl Situation {
             shock_preload: class.shock_preload,
             marked_maximum: Field::ForkPressureMax.si(intake).map(pascal),
             told: told(intake),
+            could_be: Vec::new(),
             machine,
         }
     }
@@ -159,7 +191,14 @@ impl Situation {
             (t.shock_kind, Question::BikeShock),
             (t.fork_spring, fork_spring),
             (t.shock_rate, Question::ShockSpring),
-            (t.clicks, Question::ForkClickers),
+            (
+                t.counted.fork_compression && t.counted.fork_rebound,
+                Question::ForkClickers,
+            ),
+            (
+                t.counted.shock_compression && t.counted.shock_rebound,
+                Question::ShockClickers,
+            ),
             (t.hours, Question::ServiceHours),
             (t.ground, Question::GroundMix),
             (
@@ -173,11 +212,44 @@ impl Situation {
     }
 }
 
-/// The class taken when none is told: the enduro bike of that shock, which lies in the middle of all classes.
+/// The class taken when none is told: the enduro bike of that shock, which lies in the middle of all classes, or the class
+/// whose weight is nearest where the weight told rules that out.
 fn likely_class(intake: &Intake) -> BikeClass {
-    match intake.bike.shock {
+    let middle = match intake.bike.shock {
         Some(ShockKind::Linkless) => BikeClass::EnduroLinkless,
         Some(ShockKind::Linkage) | None => BikeClass::EnduroLinkage,
+    };
+    let possible = possible_classes(intake);
+    if possible.contains(&middle) {
+        return middle;
+    }
+    let off_kg = |class: &BikeClass| {
+        let told_kg = Field::BikeWeight.si(intake).unwrap_or_default();
+        (told_kg - Class::of(*class).wet_mass.value).abs()
+    };
+    possible
+        .into_iter()
+        .min_by(|a, b| off_kg(a).total_cmp(&off_kg(b)))
+        .unwrap_or(middle)
+}
+
+/// The classes that a bike nobody named could be of: all whose weight the one told does not rule out, and all there are
+/// where it rules out every one.
+fn possible_classes(intake: &Intake) -> Vec<BikeClass> {
+    /// Bikes of one class further than this from its usual weight are next to none, standard deviations.
+    const MOST_OFF: f64 = 3.0;
+    let fits = |class: &BikeClass| {
+        let usual_kg = Class::of(*class).wet_mass.value;
+        let most_kg = MOST_OFF * Class::SPREAD.wet_mass * usual_kg;
+        Field::BikeWeight
+            .si(intake)
+            .is_none_or(|told_kg| (told_kg - usual_kg).abs() <= most_kg)
+    };
+    let fitting: Vec<BikeClass> = BikeClass::ALL.iter().copied().filter(fits).collect();
+    if fitting.is_empty() {
+        BikeClass::ALL.to_vec()
+    } else {
+        fitting
     }
 }
 
@@ -290,10 +362,15 @@ fn told(intake: &Intake) -> Told {
         ground: ground.mix.is_some(),
         temperature: given(Field::TodayTemperature) || given(Field::UsualTemperature),
         altitude: given(Field::TodayAltitude) || given(Field::UsualAltitude),
-        clicks: given(Field::ForkCompressionRange)
-            && given(Field::ForkReboundRange)
-            && given(Field::ShockLowRange)
-            && given(Field::ShockReboundRange),
         hours: given(Field::ForkHours) && given(Field::ShockHours),
+        rider_guessed: Field::RiderWeight.is_guess(intake),
+        bike_guessed: Field::BikeWeight.is_guess(intake),
+        counted: Counted {
+            fork_compression: given(Field::ForkCompressionRange),
+            fork_rebound: given(Field::ForkReboundRange),
+            shock_compression: given(Field::ShockLowRange),
+            shock_rebound: given(Field::ShockReboundRange),
+            high_speed: given(Field::ShockHighRange),
+        },
     }
 }

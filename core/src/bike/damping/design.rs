@@ -37,7 +37,7 @@ const SHIM_SHARE: f64 = 0.8;
 /// Share of the ring of shims under which there are ports.
 const PORTED: f64 = 0.35;
 /// Radius of the clamp over that of the shims.
-const CLAMP_SHARE: f64 = 0.45;
+pub const CLAMP_SHARE: f64 = 0.45;
 /// Leak past a mid-valve without float over the area of the annulus.
 const SOLID_LEAK: f64 = 2e-3;
 

@@ -6,7 +6,7 @@
 
 mod score;
 
-use crate::bench::{Bench, Ground, Outcome, Trial, grounds};
+use crate::bench::{Bench, Ground, Outcome, Trial, grounds, ride};
 use crate::feel::Metrics;
 use crate::ride::RideError;
 use score::{Limits, cost};
@@ -112,8 +112,8 @@ pub fn search(bench: &Bench, watch: &mut Watch) -> Result<Option<Found>, RideErr
 }
 
 /// Clicks an adjuster is moved when each is tried alone, and around the best.
-const ALONE: i16 = 3;
-const AROUND: i16 = 1;
+const ALONE: f64 = 3.0;
+const AROUND: f64 = 1.0;
 
 /// The trials of the whole search, for an honest "of how many": springs 4, alone 8, together 4, around 8.
 const TRIALS: u32 = 24;
@@ -139,13 +139,14 @@ impl Search<'_, '_> {
         trials: Vec<Trial>,
         stage: Stage,
     ) -> Result<Option<Vec<Scored>>, RideError> {
+        let bikes = self.bench.side_by_side(&trials)?;
         let mut metrics: Vec<Vec<Outcome>> = vec![Vec::new(); trials.len()];
         for place in 0..self.grounds.len() {
             if !self.go_on(stage) {
                 return Ok(None);
             }
             let ground = &self.grounds[place];
-            for (of_trial, found) in metrics.iter_mut().zip(self.bench.ride(&trials, ground)?) {
+            for (of_trial, found) in metrics.iter_mut().zip(ride(&bikes, trials.len(), ground)) {
                 of_trial.push(found);
             }
             let ridden = u32::try_from(trials.len()).unwrap_or(u32::MAX);

@@ -13,6 +13,9 @@ pub struct Profile {
 /// Distance between two heights, m.
 pub const STEP_M: f64 = 0.01;
 
+/// Heights in a metre.
+const PER_M: f64 = 1.0 / STEP_M;
+
 impl Profile {
     /// From heights every [`STEP_M`] from place 0 on. No heights are level ground.
     pub fn new(heights_m: Vec<f64>) -> Self {
@@ -22,24 +25,25 @@ impl Profile {
     /// Height in m and slope at a place in m. Before the first and after the last height the ground goes on level.
     #[inline]
     pub fn at(&self, place_m: f64) -> [f64; 2] {
-        let along = place_m / STEP_M;
-        let whole = along.floor();
-        let u = along - whole;
+        let along = place_m * PER_M;
         #[expect(
             clippy::cast_possible_truncation,
+            clippy::cast_precision_loss,
             reason = "a course is far shorter than the integers; the cast saturates"
         )]
-        let first = whole as i64 - 1;
-        let [a, b, c, d] = self.four(first);
-        let v = 1.0 - u;
-        let (uu, vv) = (u * u, v * v);
-        let height = (a * vv * v
-            + b * (4.0 - 6.0 * uu + 3.0 * uu * u)
-            + c * (4.0 - 6.0 * vv + 3.0 * vv * v)
-            + d * uu * u)
-            / 6.0;
-        let slope = 0.5 * ((b - a) * vv + (c - b) * (1.0 + 2.0 * u * v) + (d - c) * uu);
-        [height, slope / STEP_M]
+        let (whole, u) = {
+            // Towards zero, then down where that was up: quicker than asking for the floor.
+            let near = along as i64;
+            let whole = near - i64::from(near as f64 > along);
+            (whole, along - whole as f64)
+        };
+        let [a, b, c, d] = self.four(whole.saturating_sub(1));
+        // The four bells of the spline in powers of u.
+        let (rise, bend) = (c - a, a - b - b + c);
+        let twist = d - a + 3.0 * (b - c);
+        let height = (a + 4.0 * b + c + u * (3.0 * rise + u * (3.0 * bend + u * twist))) / 6.0;
+        let slope = 0.5 * (rise + u * (bend + bend + u * twist));
+        [height, slope * PER_M]
     }
 
     /// Four heights in a row, those beyond the ends being like the ends.
