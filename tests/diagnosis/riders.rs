@@ -87,7 +87,7 @@ fn ride(fork: ForkKind) -> Ridden {
     let suits = baseline(&situation);
     let bench = Bench::of(&situation, &suits).expect("the usual bike of a class");
     let showing = grounds::showing(&bench, &[]).expect("usual ground");
-    let rehearsal = rehearsed(&intake, &situation, &suits, &showing, &mut |_, _| true)
+    let (rehearsal, _) = rehearsed(&intake, &situation, &suits, &showing, &mut |_, _| true)
         .expect("the usual bike can be ridden");
     Ridden {
         situation,

@@ -4,7 +4,8 @@
 //! −ln of the chance stated for exactly what was there, mean over all cases, which is least when chances are honest.
 //! Prior odds are left alone: the fleet is drawn by them.
 
-use crate::fleet::in_parallel;
+use crate::case::Case;
+use crate::fleet::{Row, in_parallel};
 use crate::stable::Stable;
 use sagwright_core::cause::variants::Number;
 use sagwright_core::cause::{Cause, Hypothesis, Numbers};
@@ -16,6 +17,20 @@ pub struct Answered {
     pub stable: Stable,
     /// Answers and causes.
     pub cases: Vec<(Intake, Vec<Cause>)>,
+}
+
+impl Answered {
+    /// What is said of all bikes of a stable; the bikes themselves are let go.
+    pub fn of(row: Row) -> Self {
+        let told = |case: Case| {
+            let causes = case.faults.iter().map(|fault| fault.cause).collect();
+            (case.intake, causes)
+        };
+        Self {
+            stable: row.stable,
+            cases: row.single.into_iter().chain(row.double).map(told).collect(),
+        }
+    }
 }
 
 /// Moves of a number, widest first.
@@ -85,6 +100,46 @@ pub fn descend(
                     break;
                 }
             }
+        }
+    }
+    best.1
+}
+
+/// Numbers that words alone say nothing about, or that define the fleet.
+const LEFT_ALONE: [&str; 6] = ["prior", "mild", "blunder", "vagueness", "in_clickers", "push"];
+
+/// All numbers that words tell about: first the leaks and the gains each by one common factor, then the others, then each
+/// leak and gain by itself over single faults; last those that weigh two faults against one.
+pub fn fit(rows: &[Answered], from: &Numbers) -> Numbers {
+    let each = |number: &Number| ["leak", "gain"].contains(&number.name);
+    let mut best = from.clone();
+    for round in 0..2 {
+        for name in ["gain", "leak"] {
+            best = common_factor(rows, best, name);
+        }
+        best = descend(rows, &best, 1 + round, false, |number| {
+            !each(number) && number.name != "together" && !LEFT_ALONE.contains(&number.name)
+        });
+    }
+    best = descend(rows, &best, 2, false, each);
+    descend(rows, &best, 2, true, |number| {
+        ["temper", "together", "silence", "touchiness"].contains(&number.name)
+    })
+}
+
+/// All numbers of a name by one factor.
+fn common_factor(rows: &[Answered], from: Numbers, name: &str) -> Numbers {
+    let mut best = (loss(rows, &from, false), from);
+    for factor in [1.25, 0.8, 1.1, 0.9] {
+        loop {
+            let named = Number::all().filter(|number| number.name == name);
+            let next = named.fold(best.1.clone(), |all, number| all.with(&number, factor));
+            let loss = loss(rows, &next, false);
+            if loss > best.0 - 1e-4 {
+                break;
+            }
+            println!("{name} times {factor}, loss {loss:.4}");
+            best = (loss, next);
         }
     }
     best.1

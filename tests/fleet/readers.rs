@@ -6,7 +6,7 @@ use crate::score::Judged;
 use crate::stable::Stable;
 use crate::{table, workshop};
 use sagwright_core::cause::checks::{self, How};
-use sagwright_core::cause::{Belief, Hypothesis, Numbers, observations};
+use sagwright_core::cause::{Belief, Hypothesis, Numbers};
 use sagwright_core::intake::Intake;
 
 /// How words are read. Measurements are read by all three as the library does.
@@ -29,14 +29,7 @@ impl Reader {
         let mut measured = intake.clone();
         measured.complaints = None;
         measured.tried.clear();
-        let mut seen = observations(
-            &measured,
-            &stable.situation,
-            &stable.suits,
-            &stable.rehearsal,
-            ways,
-            numbers,
-        );
+        let mut seen = stable.observations(&measured, ways, numbers);
         if self == Self::Table {
             seen.extend(table::read(intake, ways));
         }
@@ -86,7 +79,7 @@ impl Reader {
             }
             let next = checks::next_best(&checks::Case {
                 intake: &intake,
-                situation: &stable.situation,
+                situation: &stable.situation(&intake),
                 baseline: &stable.suits,
                 rehearsal: &stable.rehearsal,
                 hypotheses: ways,

@@ -7,7 +7,7 @@ use sagwright_core::advice::rehearsed;
 use sagwright_core::bench::{Bench, grounds};
 use sagwright_core::bike::Class;
 use sagwright_core::cause::{
-    Belief, Cause, Hypothesis, Numbers, Rehearsal, hypotheses, observations, possible,
+    Belief, Cause, Hypothesis, Numbers, Observation, Rehearsal, hypotheses, observations, possible,
 };
 use sagwright_core::intake::{
     BikeClass, ForkKind, FuelLoad, Intake, Pace, Posture, Share, Terrain, YesNo,
@@ -35,7 +35,7 @@ impl Stable {
         let suits = baseline(&situation);
         let bench = Bench::of(&situation, &suits).expect("a usual rider on a usual bike");
         let showing = grounds::showing(&bench, &[]).expect("ground that can be ridden");
-        let rehearsal = rehearsed(&told, &situation, &suits, &showing, &mut |_, _| true)
+        let (rehearsal, _) = rehearsed(&told, &situation, &suits, &showing, &mut |_, _| true)
             .expect("a bike that can be ridden");
         Self {
             told,
@@ -59,15 +59,33 @@ impl Stable {
 
     /// What the library believes after these answers.
     pub fn belief(&self, intake: &Intake, ways: &[Hypothesis], numbers: &Numbers) -> Belief {
-        let seen = observations(
+        Belief::from(ways, numbers, self.observations(intake, ways, numbers))
+    }
+
+    /// What the library takes from these answers.
+    pub fn observations(
+        &self,
+        intake: &Intake,
+        ways: &[Hypothesis],
+        numbers: &Numbers,
+    ) -> Vec<Observation> {
+        let situation = self.situation(intake);
+        observations(
             intake,
-            &self.situation,
+            &situation,
             &self.suits,
             &self.rehearsal,
             ways,
             numbers,
-        );
-        Belief::from(ways, numbers, seen)
+        )
+    }
+
+    /// The bike as the library sees it after these answers: air told later is air.
+    pub fn situation(&self, intake: &Intake) -> Situation {
+        Situation {
+            surroundings: Situation::of(intake).surroundings,
+            ..self.situation.clone()
+        }
     }
 }
 

@@ -7,7 +7,7 @@
 use crate::luck::Luck;
 use sagwright_core::bench::grounds::{Ground, showing};
 use sagwright_core::bench::{Bench, Outcome, Still, Trial};
-use sagwright_core::bike::Tyre;
+use sagwright_core::bike::{Class, Tyre};
 use sagwright_core::bike::damping::design::USUAL_OIL;
 use sagwright_core::bike::damping::{Damper, DamperLaw};
 use sagwright_core::cause::Cause;
@@ -18,9 +18,8 @@ use sagwright_core::ride::ground::Feature;
 use sagwright_core::ride::run::Ride;
 use sagwright_core::ride::{Bike, Candidate, Course, RideError, Rider, Tyres};
 use sagwright_core::stance::tyres::tyres;
-use sagwright_core::stance::unknowns::Input;
 use sagwright_core::stance::{Baseline, Situation, baseline};
-use sagwright_core::units::{Pressure, metre, pascal};
+use sagwright_core::units::{Length, Pressure, kg, metre, mm, pascal};
 
 /// Step of the true rides, s.
 const STEP_S: f64 = 0.5e-3;
@@ -86,13 +85,7 @@ impl Found {
 impl TrueBike {
     /// Draws the bike behind what was told. `None` where the draw cannot be ridden.
     pub fn draw(told: &Situation, luck: &mut Luck) -> Option<Self> {
-        let mut situation = Input::ALL.iter().fold(told.clone(), |moved, input| {
-            input.moved(&moved, luck.normal(input.deviation(told)))
-        });
-        let machine = &mut situation.machine;
-        machine.fork_stroke += metre(luck.normal(0.006));
-        machine.leverage.travel_m += luck.normal(0.006);
-        machine.leverage.late = luck.between(0.0, 0.4);
+        let situation = off(told, luck);
         let suits = baseline(&situation);
         let bench = Bench::of(&situation, &suits).ok()?;
         let mut healthy = bench.advised();
@@ -211,6 +204,32 @@ impl TrueBike {
             rider: self.rider,
         })
     }
+}
+
+/// A bike as far from its class as bikes sold under one name are, and its rider as far from what scales and habits tell.
+fn off(told: &Situation, luck: &mut Luck) -> Situation {
+    let spread = Class::SPREAD;
+    let mut off = told.clone();
+    off.load.rider += kg(luck.normal(spread.gear.value));
+    off.load.rider_front_share += luck.normal(spread.rider_share);
+    let mut metres = |length: &mut Length, deviation: Length| {
+        *length = (*length + metre(luck.normal(deviation.value))).max(metre(0.0));
+    };
+    metres(&mut off.machine.fork_stroke, 0.75 * spread.travel);
+    metres(&mut off.fork_sag, mm(3.0));
+    metres(&mut off.rear_sag, mm(3.0));
+    metres(&mut off.fork_preload, spread.preload);
+    metres(&mut off.shock_preload, spread.preload);
+    metres(&mut off.now.fork.air_gap, 0.5 * spread.air_gap);
+    let machine = &mut off.machine;
+    machine.wet_mass *= luck.factor(spread.wet_mass);
+    machine.front_share += luck.normal(spread.front_share);
+    let ratio = luck.factor(spread.motion_ratio);
+    machine.leverage.top *= ratio;
+    machine.leverage.bottom *= ratio;
+    machine.leverage.late = luck.between(0.0, 0.4);
+    machine.leverage.travel_m += luck.normal(0.75 * spread.travel.value);
+    off
 }
 
 /// The rider's ground, made of other pieces than the library rides: as hard as the true bike can take, give or take, and mixed

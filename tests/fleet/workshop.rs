@@ -60,9 +60,20 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
     match question {
         Question::ForkGas => {
             if let Some(gauge_pa) = still.gauge_pa {
-                let bar = (gauge_pa * 1e-5 + luck.normal(GAUGE_BAR)).clamp(1.0, 20.0);
+                // What is told is what it was set to; what the air made of it since is not in there.
+                let set_pa = gauge_pa / (1.0 + shift(case));
+                let bar = (set_pa * 1e-5 + luck.normal(GAUGE_BAR)).clamp(1.0, 20.0);
                 tell(Field::ForkPressure, bar, Unit::Bar);
             }
+        }
+        Question::GroundToday => {
+            let set_c = 18.0 + luck.normal(6.0);
+            let gauge_bar = still.gauge_pa.map_or(10.0, |pa| pa * 1e-5);
+            // The pressure above vacuum goes with the temperature of the gas, which is near that of the air.
+            let warmer = shift(case) * gauge_bar / (gauge_bar + 1.0) * (set_c + 273.15);
+            let today_c = set_c + warmer + luck.normal(5.0);
+            tell(Field::ForkPressureTemperature, set_c, Unit::Celsius);
+            tell(Field::TodayTemperature, today_c.clamp(-29.0, 54.0), Unit::Celsius);
         }
         Question::ForkClickers | Question::ShockClickers => {
             let fields = [
@@ -122,6 +133,12 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
         }
         _ => {}
     }
+}
+
+/// How far the air has moved the pressure of the fork since it was set, relative.
+fn shift(case: &Case) -> f64 {
+    let shifted = case.faults.iter().filter(|fault| fault.cause == Cause::GasShifted);
+    shifted.map(|fault| fault.degree).sum()
 }
 
 /// Where one of the four adjusters stands: where it would suit, give or take taste, and off by the fault where it

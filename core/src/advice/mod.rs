@@ -27,4 +27,4 @@ pub use figure::*;
 pub use picture::*;
 pub use remedy_finding::*;
 pub use ridden::*;
-pub use rides::rehearsed;
+pub use rehearsed::rehearsed;

@@ -85,7 +85,7 @@ pub fn trouble(numbers: &Numbers, feeling: Feeling, end: Option<End>, steps: [f6
         Some(End::Both) | None => (either(ends), steps[0].max(steps[1])),
     };
     let worse_than = |at: f64| logistic(numbers.severity * (steps - at));
-    chance * (1.0 + worse_than(CLEAR_AT) + worse_than(BAD_AT))
+    chance * (1.0 + worse_than(numbers.clear_at) + worse_than(numbers.bad_at))
 }
 
 fn logistic(log_odds: f64) -> f64 {
