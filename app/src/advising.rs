@@ -1,9 +1,11 @@
-//! The advice on one set of answers, worked out once and kept while the answers stay the same.
+//! The advice on one set of answers, worked out once, and the rides kept for as long as answers leave them good.
 
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use sagwright_core::advice::{Advice, Options, Ridden, Setting, advise_with};
+use sagwright_core::advice::{
+    Advice, CauseFinding, Keep, Options, Ridden, Setting, advise_with, keep,
+};
 use sagwright_core::intake::{Intake, IntakeError};
 use sagwright_core::quantity::Dimension;
 use sagwright_core::words::Text;
@@ -11,19 +13,56 @@ use sagwright_core::words::Text;
 /// What came of asking for advice.
 #[derive(Debug, Clone)]
 pub enum Outcome {
-    /// Advice.
-    Advice(Rc<Advice>),
+    /// Advice, and what it rests on.
+    Advice(Rc<Advice>, Stand),
     /// The answers contradict each other or are out of range.
     Refused(Rc<IntakeError>),
+}
+
+/// What an advice rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stand {
+    /// What shows standing still: nothing has been ridden.
+    Still,
+    /// Rides of this very bike.
+    Ridden,
+    /// Rides of the bike as it was set up before the last answers.
+    RiddenBefore,
 }
 
 impl PartialEq for Outcome {
     /// Each is worked out once and shared, so pointers say enough.
     fn eq(&self, other: &Self) -> bool {
         match (self, other) {
-            (Self::Advice(one), Self::Advice(two)) => Rc::ptr_eq(one, two),
+            (Self::Advice(one, stand), Self::Advice(two, other)) => {
+                Rc::ptr_eq(one, two) && stand == other
+            }
             (Self::Refused(one), Self::Refused(two)) => Rc::ptr_eq(one, two),
             _ => false,
+        }
+    }
+}
+
+impl Outcome {
+    /// The causes, most likely first; none where there is no set-up.
+    pub fn causes(&self) -> &[CauseFinding] {
+        match self {
+            Self::Advice(advice, _) => match advice.as_ref() {
+                Advice::SetUp(set_up) => &set_up.causes,
+                Advice::StopRiding(_) => &[],
+            },
+            Self::Refused(_) => &[],
+        }
+    }
+
+    /// The settings card; empty where there is none.
+    fn settings(&self) -> &[Setting] {
+        match self {
+            Self::Advice(advice, _) => match advice.as_ref() {
+                Advice::SetUp(set_up) => &set_up.settings,
+                Advice::StopRiding(_) => &[],
+            },
+            Self::Refused(_) => &[],
         }
     }
 }
@@ -41,19 +80,30 @@ pub struct Change {
     pub dimension: Dimension,
 }
 
-/// The last advice worked out, shared by all pages.
+/// What was worked out lately, shared by all pages.
 #[derive(Debug, Clone, Default)]
-pub struct Adviser(Rc<RefCell<Option<Last>>>);
+pub struct Adviser(Rc<RefCell<Inner>>);
 
-/// The last answers and what was advised on them.
-#[derive(Debug)]
-struct Last {
-    intake: Intake,
-    /// From statics alone.
-    at_once: Outcome,
-    /// With what rides found, once they have.
-    refined: Option<Outcome>,
+#[derive(Debug, Default)]
+struct Inner {
+    rides: Option<Rides>,
+    /// Worked out with these rides, the last one asked for at the end.
+    told: Vec<(Intake, Outcome)>,
 }
+
+/// The last rides.
+#[derive(Debug)]
+struct Rides {
+    /// The answers that were ridden.
+    on: Intake,
+    /// What they found.
+    ridden: Ridden,
+    /// The settings that they moved, in the order of the card.
+    changes: Vec<Change>,
+}
+
+/// The answers now, those before the last check, and one more to take back.
+const MOST_KEPT: usize = 3;
 
 impl PartialEq for Adviser {
     fn eq(&self, other: &Self) -> bool {
@@ -62,119 +112,123 @@ impl PartialEq for Adviser {
 }
 
 impl Adviser {
-    /// The advice on these answers, if it is the last one worked out: with what rides found, where they were ridden.
+    /// The advice on these answers, if it has been worked out.
     pub fn known(&self, intake: &Intake) -> Option<Outcome> {
-        let last = self.0.borrow();
-        let last = last.as_ref().filter(|last| last.intake == *intake)?;
-        Some(last.refined.as_ref().unwrap_or(&last.at_once).clone())
+        let inner = self.0.borrow();
+        let known = inner.told.iter().find(|(on, _)| on == intake);
+        known.map(|(_, outcome)| outcome.clone())
     }
 
-    /// Works the advice out from statics, or takes the last one where it is about the same answers.
-    pub fn ask(&self, intake: Intake) -> Outcome {
-        if let Some(outcome) = self.known(&intake) {
+    /// The advice on these answers from the rides there are, as far as they hold, else from statics.
+    pub fn ask(&self, intake: &Intake) -> Outcome {
+        let inner = &mut *self.0.borrow_mut();
+        if let Some(place) = inner.told.iter().position(|(on, _)| on == intake) {
+            let known = inner.told.remove(place);
+            let outcome = known.1.clone();
+            inner.told.push(known);
             return outcome;
         }
-        let outcome = work_out(&intake, None);
-        *self.0.borrow_mut() = Some(Last {
-            intake,
-            at_once: outcome.clone(),
-            refined: None,
-        });
+        let outcome = inner.work_out(intake);
+        inner.told.push((intake.clone(), outcome.clone()));
+        let spare = inner.told.len().saturating_sub(MOST_KEPT);
+        inner.told.drain(..spare);
         outcome
     }
 
-    /// The advice with what rides found; `None` when other answers have come in between.
+    /// The advice on other answers to hold these against; it is not what was asked last.
+    pub fn beside(&self, intake: &Intake) -> Outcome {
+        if let Some(known) = self.known(intake) {
+            return known;
+        }
+        let inner = &mut *self.0.borrow_mut();
+        let outcome = inner.work_out(intake);
+        inner.told.insert(0, (intake.clone(), outcome.clone()));
+        outcome
+    }
+
+    /// Takes in what rides of these answers found. The advice with it, where these answers are the last asked about.
     pub fn refine(&self, intake: &Intake, ridden: &Ridden) -> Option<Outcome> {
-        let mut last = self.0.borrow_mut();
-        let last = last.as_mut().filter(|last| last.intake == *intake)?;
-        let refined = last
-            .refined
-            .get_or_insert_with(|| work_out(intake, Some(ridden)));
-        Some(refined.clone())
-    }
-
-    /// The settings that rides moved, in the order of the card.
-    pub fn changes(&self, intake: &Intake) -> Vec<Change> {
-        let last = self.0.borrow();
-        let Some(last) = last.as_ref().filter(|last| last.intake == *intake) else {
-            return Vec::new();
-        };
-        let (before, after) = (settings(&last.at_once), last.refined.as_ref());
-        let after = after.map(settings).unwrap_or_default();
-        let moved = after.into_iter().filter_map(|new| {
-            let old = before.iter().find(|old| old.id == new.id)?;
-            let (before, after) = (old.advised.value, new.advised.value);
-            // Settings are whole clicks or springs that are sold, so the same choice is the same number.
-            (before.to_bits() != after.to_bits()).then(|| Change {
-                label: new.label.clone(),
-                before,
-                after,
-                dimension: new.advised.dimension,
-            })
+        let inner = &mut *self.0.borrow_mut();
+        let asked = inner.told.pop().filter(|(on, _)| on == intake);
+        let known = inner
+            .rides
+            .as_ref()
+            .is_some_and(|rides| keep(&rides.on, intake) == Keep::Good && rides.ridden == *ridden);
+        if known {
+            let (_, outcome) = asked?;
+            inner.told.push((intake.clone(), outcome.clone()));
+            return Some(outcome);
+        }
+        inner.rides = Some(Rides {
+            on: intake.clone(),
+            ridden: ridden.clone(),
+            changes: Vec::new(),
         });
-        moved.collect()
+        inner.told.clear();
+        let (_, before) = asked?;
+        let after = inner.work_out(intake);
+        if let Some(rides) = &mut inner.rides {
+            rides.changes = changes(&before, &after);
+        }
+        inner.told.push((intake.clone(), after.clone()));
+        Some(after)
+    }
+
+    /// The settings that the rides of these answers moved, in the order of the card.
+    pub fn changes(&self, intake: &Intake) -> Vec<Change> {
+        let inner = self.0.borrow();
+        let rides = inner.rides.as_ref();
+        let rides = rides.filter(|rides| keep(&rides.on, intake) == Keep::Good);
+        rides.map_or_else(Vec::new, |rides| rides.changes.clone())
     }
 }
 
-fn work_out(intake: &Intake, ridden: Option<&Ridden>) -> Outcome {
-    match advise_with(intake, &Options::default(), ridden) {
-        Ok(advice) => Outcome::Advice(Rc::new(advice)),
-        Err(error) => Outcome::Refused(Rc::new(error)),
+impl Inner {
+    /// Advice from the rides there are, as far as they hold, else from statics.
+    fn work_out(&self, intake: &Intake) -> Outcome {
+        let rides = self.rides.as_ref();
+        let worth = rides.map(|rides| (rides, keep(&rides.on, intake)));
+        let (ridden, stand) = match worth {
+            Some((rides, Keep::Good)) => (Some(&rides.ridden), Stand::Ridden),
+            Some((rides, Keep::UntilRidden)) => (Some(&rides.ridden), Stand::RiddenBefore),
+            Some((_, Keep::Not)) | None => (None, Stand::Still),
+        };
+        match advise_with(intake, &Options::default(), ridden) {
+            Ok(advice) => Outcome::Advice(Rc::new(advice), stand),
+            Err(error) => Outcome::Refused(Rc::new(error)),
+        }
     }
 }
 
-/// The settings card; empty where there is none.
-fn settings(outcome: &Outcome) -> Vec<&Setting> {
-    match outcome {
-        Outcome::Advice(advice) => match advice.as_ref() {
-            Advice::SetUp(set_up) => set_up.settings.iter().collect(),
-            Advice::StopRiding(_) => Vec::new(),
-        },
-        Outcome::Refused(_) => Vec::new(),
-    }
+/// The settings that differ, in the order of the card.
+fn changes(before: &Outcome, after: &Outcome) -> Vec<Change> {
+    let moved = after.settings().iter().filter_map(|new| {
+        let old = before.settings().iter().find(|old| old.id == new.id)?;
+        let (before, after) = (old.advised.value, new.advised.value);
+        // Settings are whole clicks or springs that are sold, so the same choice is the same number.
+        (before.to_bits() != after.to_bits()).then(|| Change {
+            label: new.label.clone(),
+            before,
+            after,
+            dimension: new.advised.dimension,
+        })
+    });
+    moved.collect()
 }
 
 #[cfg(test)]
 mod tests {
     use sagwright_core::advice::RiddenClicks;
+    use sagwright_core::cause::Rehearsal;
+    use sagwright_core::intake::{Field, PushFeel};
+    use sagwright_core::quantity::{Typed, Unit};
 
     use super::*;
 
-    #[test]
-    fn the_same_answers_are_worked_out_once() {
-        let adviser = Adviser::default();
-        let intake = Intake::default();
-        assert_eq!(adviser.known(&intake), None);
-        let first = adviser.ask(intake.clone());
-        assert_eq!(adviser.known(&intake), Some(first.clone()));
-        assert_eq!(adviser.ask(intake), first);
-    }
-
-    #[test]
-    fn what_rides_found_is_kept_for_these_answers_alone() {
-        let adviser = Adviser::default();
-        let (intake, ridden) = (Intake::default(), ridden());
-        let at_once = adviser.ask(intake.clone());
-        let other = Intake {
-            note: "other".to_owned(),
-            ..Intake::default()
-        };
-        assert_eq!(adviser.refine(&other, &ridden), None);
-        assert_eq!(adviser.changes(&intake), []);
-        let refined = adviser.refine(&intake, &ridden);
-        assert!(refined.is_some() && refined != Some(at_once));
-        assert_eq!(adviser.known(&intake), refined);
-        assert_eq!(
-            adviser.ask(intake.clone()),
-            refined.expect("it was just seen")
-        );
-        assert_eq!(adviser.changes(&other), []);
-    }
-
-    fn ridden() -> Ridden {
+    fn ridden(clicks: u8) -> Ridden {
         Ridden {
             clicks: RiddenClicks {
-                fork_compression: 3,
+                fork_compression: clicks,
                 fork_rebound: 4,
                 shock_compression: 5,
                 shock_rebound: 6,
@@ -182,21 +236,105 @@ mod tests {
             fork_rate: None,
             shock_rate: 50_000.0,
             feel: Vec::new(),
-            picture: None,
+            pictures: Vec::new(),
             before_told: true,
             rides: 1,
+            rehearsal: Rehearsal {
+                faults: Vec::new(),
+                rides: 0,
+            },
+        }
+    }
+
+    fn pushed() -> Intake {
+        let mut intake = Intake::default();
+        intake.measured.push_front = Some(PushFeel::SticksFirst);
+        intake
+    }
+
+    fn clicked() -> Intake {
+        let mut intake = Intake::default();
+        let two = Typed {
+            value: 2.0,
+            unit: Unit::Click,
+            how: None,
+        };
+        Field::ForkReboundNow.set(&mut intake, Some(two));
+        intake
+    }
+
+    #[track_caller]
+    fn stands_on(outcome: &Outcome, expected: Stand) {
+        match outcome {
+            Outcome::Advice(_, stand) => assert_eq!(*stand, expected),
+            Outcome::Refused(error) => panic!("refused: {error:?}"),
         }
     }
 
     #[test]
-    fn other_answers_are_worked_out_anew() {
+    fn the_same_answers_are_worked_out_once() {
         let adviser = Adviser::default();
-        let first = adviser.ask(Intake::default());
-        let other = Intake {
-            note: "other".to_owned(),
-            ..Intake::default()
-        };
-        assert_eq!(adviser.known(&other), None);
-        assert_ne!(adviser.ask(other), first);
+        let intake = Intake::default();
+        assert_eq!(adviser.known(&intake), None);
+        let first = adviser.ask(&intake);
+        stands_on(&first, Stand::Still);
+        assert_eq!(adviser.known(&intake), Some(first.clone()));
+        assert_eq!(adviser.ask(&intake), first);
+        assert_ne!(adviser.ask(&pushed()), first);
+        // Asked about again, as when an answer is taken back.
+        assert_eq!(adviser.ask(&intake), first);
+    }
+
+    #[test]
+    fn no_more_is_kept_than_is_of_use() {
+        let adviser = Adviser::default();
+        for name in ["one", "two", "three", "four", "five"] {
+            let note = name.to_owned();
+            adviser.ask(&Intake {
+                note,
+                ..Intake::default()
+            });
+        }
+        assert_eq!(adviser.0.borrow().told.len(), MOST_KEPT);
+    }
+
+    #[test]
+    fn rides_refine_what_was_asked_last() {
+        let adviser = Adviser::default();
+        let intake = Intake::default();
+        let at_once = adviser.ask(&intake);
+        let refined = adviser.refine(&intake, &ridden(3)).expect("it was asked");
+        stands_on(&refined, Stand::Ridden);
+        assert_ne!(refined, at_once);
+        assert_eq!(adviser.known(&intake), Some(refined.clone()));
+        assert!(!adviser.changes(&intake).is_empty(), "nothing was moved");
+        // The same rides again change nothing.
+        assert_eq!(adviser.refine(&intake, &ridden(3)), Some(refined));
+    }
+
+    #[test]
+    fn a_push_test_keeps_the_rides_and_clicks_only_until_they_are_ridden() {
+        let adviser = Adviser::default();
+        let intake = Intake::default();
+        adviser.ask(&intake);
+        adviser.refine(&intake, &ridden(3));
+        stands_on(&adviser.ask(&pushed()), Stand::Ridden);
+        assert_eq!(adviser.changes(&pushed()), adviser.changes(&intake));
+        stands_on(&adviser.ask(&clicked()), Stand::RiddenBefore);
+        assert_eq!(adviser.changes(&clicked()), []);
+        let again = adviser.refine(&clicked(), &ridden(9));
+        stands_on(&again.expect("it was asked"), Stand::Ridden);
+        assert_eq!(adviser.changes(&clicked()).len(), 1);
+        // Back to the clicks of before: these rides are not of that bike.
+        stands_on(&adviser.ask(&intake), Stand::RiddenBefore);
+    }
+
+    #[test]
+    fn rides_that_come_before_the_question_answer_it_all_the_same() {
+        let adviser = Adviser::default();
+        let intake = Intake::default();
+        adviser.ask(&clicked());
+        assert_eq!(adviser.refine(&intake, &ridden(3)), None);
+        stands_on(&adviser.ask(&intake), Stand::Ridden);
     }
 }

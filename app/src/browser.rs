@@ -1,9 +1,13 @@
 //! The few things asked of the browser, each harmless where the browser refuses.
 
 use gloo::file::{Blob, ObjectUrl};
-use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, HtmlAnchorElement, HtmlElement, Storage, Window};
+use js_sys::Reflect;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{
+    Document, Element, Event, HtmlAnchorElement, HtmlElement, HtmlInputElement, Storage, Window,
+};
 
+use crate::keeping::Shelf;
 use crate::route::Route;
 
 fn window() -> Option<Window> {
@@ -35,12 +39,39 @@ pub fn go(route: Route) {
     }
 }
 
+/// Goes to a page in place of this one: the back button leads to the one before.
+pub fn replace(route: Route) {
+    if let Some(window) = window() {
+        // As above.
+        window.location().replace(&route.fragment()).ok();
+    }
+}
+
+/// The address of this site, without anything after `#`.
+pub fn site() -> Option<String> {
+    let address = window()?.location().href().ok()?;
+    Some(match address.split_once('#') {
+        Some((site, _)) => site.to_owned(),
+        None => address,
+    })
+}
+
 /// Moves the focus to an element, if it is there.
 pub fn focus(id: &str) {
     let element = document().and_then(|d| d.get_element_by_id(id));
     if let Some(element) = element.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
         // An element that cannot take the focus leaves it where it is.
         element.focus().ok();
+    }
+}
+
+/// Moves the focus to a field and selects all of it, ready to be copied.
+pub fn select(id: &str) {
+    let element = document().and_then(|d| d.get_element_by_id(id));
+    if let Some(field) = element.and_then(|e| e.dyn_into::<HtmlInputElement>().ok()) {
+        // A field that cannot take the focus may still be selected.
+        field.focus().ok();
+        field.select();
     }
 }
 
@@ -51,10 +82,47 @@ pub fn scroll_to_top() {
     }
 }
 
+/// Whether a page has room for two columns: the same width at which the style sheets make them.
+pub fn is_wide() -> bool {
+    let wide = window().and_then(|w| w.match_media("(min-width: 64rem)").ok().flatten());
+    wide.is_some_and(|media| media.matches())
+}
+
 /// Names the page in the browser's tab.
 pub fn set_title(title: &str) {
     if let Some(document) = document() {
         document.set_title(title);
+    }
+}
+
+/// Puts the style sheets' theme of that name on, or leaves it to the device; the browser's own bars follow.
+pub fn wear(theme: Option<&str>) {
+    let Some(root) = document().and_then(|d| d.document_element()) else {
+        return;
+    };
+    // Neither can fail: the name of the attribute is well-formed.
+    match theme {
+        Some(name) => root.set_attribute("data-theme", name).ok(),
+        None => root.remove_attribute("data-theme").ok(),
+    };
+    let style = window().and_then(|w| w.get_computed_style(&root).ok().flatten());
+    let paper = style.and_then(|style| style.get_property_value("--paper").ok());
+    let bars = document().and_then(|d| d.query_selector_all("meta[name=theme-color]").ok());
+    if let (Some(paper), Some(bars)) = (paper, bars) {
+        for at in 0..bars.length() {
+            let bar = bars
+                .item(at)
+                .and_then(|node| node.dyn_into::<Element>().ok());
+            bar.and_then(|bar| bar.set_attribute("content", &paper).ok());
+        }
+    }
+}
+
+/// Tells everybody on the page who listens for `event` on the window.
+pub fn tell(event: &str) {
+    if let (Some(window), Ok(event)) = (window(), Event::new(event)) {
+        // Fails only for an event that is being told already.
+        window.dispatch_event(&event).ok();
     }
 }
 
@@ -66,19 +134,36 @@ pub fn print() {
     }
 }
 
+/// The browser, as it shows itself to pages.
+pub fn navigator() -> Option<JsValue> {
+    Some(window()?.navigator().into())
+}
+
+/// What the browser gives its pages under `name`, such as a clipboard; `None` where it does not.
+///
+/// Read by name, because a plain read throws in a frame without rights and gives nothing outside a secure context.
+pub fn gives(name: &str) -> Option<JsValue> {
+    let found = Reflect::get(&navigator()?, &JsValue::from_str(name)).ok()?;
+    found.is_truthy().then_some(found)
+}
+
 /// The device's storage; `None` where it is blocked, as in some private windows and frames.
 fn storage() -> Option<Storage> {
     window()?.local_storage().ok().flatten()
 }
 
-/// What was kept under `name`.
-pub fn kept(name: &str) -> Option<String> {
-    storage()?.get_item(name).ok().flatten()
-}
+/// The device as a place to keep texts.
+#[derive(Debug, Clone, Copy)]
+pub struct Device;
 
-/// Keeps `text` under `name`; `false` where the device does not keep it.
-pub fn keep(name: &str, text: &str) -> bool {
-    storage().is_some_and(|storage| storage.set_item(name, text).is_ok())
+impl Shelf for Device {
+    fn kept(&self, name: &str) -> Option<String> {
+        storage()?.get_item(name).ok().flatten()
+    }
+
+    fn keep(&self, name: &str, text: &str) -> bool {
+        storage().is_some_and(|storage| storage.set_item(name, text).is_ok())
+    }
 }
 
 /// Hands the rider a file.

@@ -17,7 +17,7 @@ pub struct Desk {
     /// The answers as they stood when the page was drawn.
     pub wizard: Rc<Wizard>,
     /// The way to change them.
-    pub change: UseReducerDispatcher<Wizard>,
+    pub change: Callback<Action>,
     /// The one who works the advice out.
     pub adviser: Adviser,
     /// The one who rides it out.
@@ -27,7 +27,7 @@ pub struct Desk {
 impl Desk {
     /// Does `action`.
     pub fn act(&self, action: Action) {
-        self.change.dispatch(action);
+        self.change.emit(action);
     }
 
     /// The units the rider chose.

@@ -1,23 +1,31 @@
 //! The wizard and the advice in the browser.
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
-//! `shell` holds page and address together; `advising` asks the core, `riding` has it ride in a worker, `advice_page`
-//! and `pictures` show what it says;
+//! `drawings` shows how to measure; `wear` is what colours the page wears;
+//! `shell` holds page and address together; `keeping` and `offline` keep answers and site on the device; `advising` asks
+//! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
+//! answered there, `taking` hands it on;
 //! every sentence is in `words/`.
 
 mod advice_page;
 mod advising;
 mod browser;
+mod checking;
 mod desk;
+mod drawings;
 mod examples;
 mod inputs;
 mod keeping;
+mod notices;
+mod offline;
 mod pages;
 mod pictures;
 mod riding;
 mod route;
 mod shell;
 mod state;
+mod taking;
+mod wear;
 mod words;
 
 #[cfg(test)]

@@ -24,11 +24,16 @@ pub enum Route {
     Sheet,
     /// Opening a saved intake.
     Open,
+    /// Opening answers from a link. The word with the answers stays in the address, where the page reads it.
+    Link,
     /// Confirming that everything is to be cleared.
     StartAgain,
     /// An address that leads nowhere.
     Unknown,
 }
+
+/// Leads to answers in a link; what follows is theirs.
+pub const LINK: &str = "link";
 
 /// Leads back to the answers after a change.
 const CHANGE: &str = "change";
@@ -63,6 +68,7 @@ impl Route {
             ("advice", []) => Self::Advice,
             ("sheet", []) => Self::Sheet,
             ("open", []) => Self::Open,
+            (LINK, _) => Self::Link,
             ("start-again", []) => Self::StartAgain,
             (first, rest) => Self::question(first, rest).unwrap_or(Self::Unknown),
         }
@@ -102,6 +108,7 @@ impl Route {
             Self::Advice => "#/advice".to_owned(),
             Self::Sheet => "#/sheet".to_owned(),
             Self::Open => "#/open".to_owned(),
+            Self::Link => format!("#/{LINK}"),
             Self::StartAgain => "#/start-again".to_owned(),
         }
     }

@@ -6,15 +6,17 @@ use gloo::events::EventListener;
 use yew::prelude::*;
 
 use crate::advising::Adviser;
-use crate::browser;
+use crate::browser::{self, Device};
 use crate::desk::Desk;
-use crate::keeping::{self, Found};
+use crate::keeping::{Keeper, use_keeping};
+use crate::notices::{about_answers, about_site};
+use crate::offline::use_offline;
 use crate::pages::{
-    AdvicePage, CheckPage, LandingPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
+    AdvicePage, CheckPage, LandingPage, LinkPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
 };
 use crate::riding::Rider;
 use crate::route::Route;
-use crate::state::Wizard;
+use crate::wear::ThemeSwitch;
 use crate::words::say;
 
 /// The heading of every page; the focus goes there on a new page.
@@ -31,18 +33,23 @@ pub fn start() {
 /// The whole app.
 #[component]
 pub fn Shell() -> Html {
-    let start = use_memo((), |()| keeping::load());
-    let store = use_reducer(|| start.0.clone());
+    let start = use_memo((), |()| {
+        let (keeper, wizard, found) = Keeper::open(Device);
+        (Rc::new(keeper), wizard, found)
+    });
+    let store = use_reducer(|| start.1.clone());
     let wizard = Rc::new((*store).clone());
-    let kept = use_kept(&wizard);
+    let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
+    let (stand, renew) = use_offline();
     let adviser = use_memo((), |()| Adviser::default());
     let rider = use_memo((), |()| Rider::default());
+    let change = use_callback(store.dispatcher(), |action, store| store.dispatch(action));
     let route = use_route();
     use_arrival(route);
 
     let desk = Desk {
         wizard,
-        change: store.dispatcher(),
+        change,
         adviser: (*adviser).clone(),
         rider: (*rider).clone(),
     };
@@ -57,27 +64,17 @@ pub fn Shell() -> Html {
                 <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
                 <p class="tagline">{ say("shell.tagline") }</p>
+                <ThemeSwitch />
             </header>
             <div class="ruler" aria-hidden="true" />
-            <div role="status" class="notices">
-                if !kept { <p class="notice">{ say("shell.not-kept") }</p> }
-                if let Some(key) = put_aside(start.1) { <p class="notice">{ say(key) }</p> }
-                if route == Route::Unknown { <p class="notice">{ say("shell.unknown-address") }</p> }
-            </div>
+            { about_answers(start.2, &keeping, route == Route::Unknown) }
             <main>{ page(route) }</main>
             <footer class="footer">
                 <p>{ say("shell.privacy") }</p>
+                { about_site(keeping.kept, stand, &renew) }
                 <p>{ say("shell.scope") }</p>
             </footer>
         </ContextProvider<Desk>>
-    }
-}
-
-fn put_aside(found: Found) -> Option<&'static str> {
-    match found {
-        Found::Fine => None,
-        Found::Newer => Some("shell.kept-newer"),
-        Found::Unreadable => Some("shell.kept-unreadable"),
     }
 }
 
@@ -91,19 +88,9 @@ fn page(route: Route) -> Html {
         Route::Advice => html! { <AdvicePage /> },
         Route::Sheet => html! { <SheetPage /> },
         Route::Open => html! { <OpenPage /> },
+        Route::Link => html! { <LinkPage /> },
         Route::StartAgain => html! { <StartAgainPage /> },
     }
-}
-
-/// Keeps the answers on the device whenever they change; `false` once the device has refused.
-#[hook]
-fn use_kept(wizard: &Rc<Wizard>) -> bool {
-    let kept = use_state_eq(|| true);
-    let set_kept = kept.setter();
-    use_effect_with(Rc::clone(wizard), move |wizard| {
-        set_kept.set(keeping::save(wizard));
-    });
-    *kept
 }
 
 /// Where the address leads now.

@@ -12,6 +12,8 @@ use sagwright_core::words::{Book, Text, UnitChoice};
 pub const ENGLISH: &[&str] = &[
     include_str!("../words/en.json"),
     include_str!("../words/en-advice.json"),
+    include_str!("../words/en-drawings.json"),
+    include_str!("../words/en-terms.json"),
 ];
 
 thread_local! {

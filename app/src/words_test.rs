@@ -7,12 +7,13 @@ use sagwright_core::intake::{End, Feeling, Field, Phase, Question, StopSign, Ter
 use sagwright_core::words::Book;
 
 use crate::state::{Aspect, CANNOT_SAY, Section, Slot, label};
+use crate::wear::Theme;
 use crate::words::book;
 
 const OWN: &str = include_str!("../words/en.json");
 
 /// The folders whose sources speak only from other books.
-const OTHERS: [&str; 2] = ["advice_page", "pictures"];
+const OTHERS: [&str; 3] = ["advice_page", "drawings", "pictures"];
 
 /// The text of every source of the wizard.
 fn sources(folder: &Path) -> String {
@@ -45,6 +46,7 @@ fn families() -> BTreeSet<String> {
         let word = question.word();
         add(format!("ask.{word}"));
         add(format!("ask.{word}.why"));
+        add(format!("ask.{word}.unknown"));
         if *question != Question::ComplaintDetail {
             add(format!("answers.{word}"));
         }
@@ -70,6 +72,7 @@ fn families() -> BTreeSet<String> {
     add_words(&mut add, "phase", Phase::ALL, Phase::word);
     add_words(&mut add, "terrain", Terrain::ALL, Terrain::word);
     add_words(&mut add, "sign", StopSign::ALL, StopSign::word);
+    add_words(&mut add, "wear", Theme::ALL, Theme::word);
     add_words(&mut add, "push", &[End::Front, End::Rear], End::word);
     keys
 }
@@ -160,6 +163,7 @@ fn book_prefixes() -> BTreeSet<&'static str> {
     [
         "title",
         "shell",
+        "wear",
         "landing",
         "frame",
         "input",
@@ -174,6 +178,8 @@ fn book_prefixes() -> BTreeSet<&'static str> {
         "start-again",
         "open",
         "riding",
+        "taking",
+        "link",
         "sheet",
         "advice",
         "moment",

@@ -1,5 +1,7 @@
 //! Bad intake documents: each must be refused at the right place, with words that say what to change.
 
+mod link;
+
 use sagwright_core::intake::{LARGEST_DOCUMENT, Workshop, read};
 use sagwright_core::words::{Book, UnitChoice};
 

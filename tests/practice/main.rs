@@ -10,6 +10,7 @@ mod damper_law;
 mod feel;
 mod gas;
 mod rates;
+mod remedies;
 
 #[allow(dead_code, reason = "the checks of the motion use the rest")]
 #[path = "../rides/bikes.rs"]

@@ -56,7 +56,7 @@ fn complaints() -> impl Strategy<Value = Option<Vec<Complaint>>> {
 }
 
 /// Any intake whose numbers are each within their window; neighbours may still contradict each other.
-fn intake() -> impl Strategy<Value = Intake> {
+pub fn intake() -> impl Strategy<Value = Intake> {
     let numbers: Vec<_> = Field::ALL.iter().map(|field| number(*field)).collect();
     let bike = (
         of(select(BikeClass::ALL)),

@@ -2,6 +2,12 @@
 // It is a file of its own because the Content-Security-Policy allows no inline script.
 import init from "./{{name app.js}}";
 
+// Colours chosen on an earlier visit are worn before the program has arrived. Storage may be blocked.
+try {
+  const theme = globalThis.document && localStorage.getItem("sagwright.theme");
+  if (theme && theme !== "device") document.documentElement.dataset.theme = theme;
+} catch {}
+
 // A worker is handed what the page has compiled, so that nothing is downloaded or compiled twice.
 const handedOver = () =>
   new Promise((take) => addEventListener("message", (message) => take(message.data), { once: true }));

@@ -5,7 +5,9 @@
 
 mod compile;
 mod headers;
+mod icons;
 mod names;
+mod offline;
 mod pack;
 mod serve;
 mod site;

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use std::io::Write as _;
 use std::thread;
 
+use crate::offline::WORKER;
 use crate::site::{HEADERS_FILE, Site};
 
 /// A file as it is, and as a host would send it.
@@ -71,10 +72,11 @@ pub fn pack(site: Site, effort: Effort) -> BTreeMap<String, Packed> {
     })
 }
 
-/// The files a browser loads on the first visit: the page, what it names, what those name, and so on.
+/// The files a browser loads on the first visit: the page and the service worker, what they name, what those name,
+/// and so on.
 fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeSet<&str> {
     let mut reached = BTreeSet::new();
-    let mut waiting = vec!["index.html"];
+    let mut waiting = vec!["index.html", WORKER];
     while let Some(name) = waiting.pop() {
         let Some(file) = files.get(name) else {
             continue;
@@ -166,9 +168,11 @@ mod tests {
             ("a.css", "dot.svg"),
             ("dot.svg", "<svg/>"),
             ("index.html", "a.css"),
+            ("kept.js", "js"),
             ("later.png", "png"),
+            ("sw.js", "index.html kept.js"),
         ]);
-        let expected = BTreeSet::from(["a.css", "dot.svg", "index.html"]);
+        let expected = BTreeSet::from(["a.css", "dot.svg", "index.html", "kept.js", "sw.js"]);
         assert_eq!(first_visit(&files), expected);
         let table = sizes(&files);
         assert!(table.contains("later.png (not on the first visit)"));

@@ -7,7 +7,9 @@ use std::path::Path;
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::headers::headers_file;
+use crate::icons::{ICONS, to_png};
 use crate::names::{Names, fingerprint, hashed_name, kind};
+use crate::offline::{WORKER, service_worker};
 use crate::trouble::Trouble;
 
 /// The module and the WebAssembly file, before their fingerprint is known.
@@ -15,8 +17,12 @@ const GLUE: &str = "sagwright.js";
 const WASM: &str = "sagwright_bg.wasm";
 /// Told to the host that publishes the site; not part of the site itself.
 pub const HEADERS_FILE: &str = "_headers";
-/// Folders whose files become part of the site, the second only once there is one.
-const FOLDERS: [&str; 2] = ["static", "styles"];
+/// Folders whose files become part of the site.
+const FOLDERS: [&str; 2] = [STATIC, "styles"];
+/// The folder of the icons and of what installing the site asks for.
+const STATIC: &str = "static";
+/// Kinds of file that may name other files, and so get their names last.
+const NAMING: [&str; 2] = ["css", "webmanifest"];
 
 /// Every file of the site: its name, with `/` between folders, and its content.
 #[derive(Debug, Default, PartialEq, Eq)]
@@ -29,6 +35,7 @@ impl Site {
         let mut names = Names::default();
         site.add_app(wasm, &mut names)?;
         site.add_text("boot.js", include_str!("boot.js"), &mut names)?;
+        site.add_icons(root, &mut names)?;
         for folder in FOLDERS {
             site.add_folder(root, folder, &mut names)?;
         }
@@ -43,6 +50,8 @@ impl Site {
         }
         let page = names.fill("index.html", &page)?;
         site.0.insert("index.html".to_owned(), page.into_bytes());
+        let worker = service_worker(&site.0)?;
+        site.0.insert(WORKER.to_owned(), worker);
         let headers = headers_file(site.0.keys().map(String::as_str));
         site.0.insert(HEADERS_FILE.to_owned(), headers.into_bytes());
         Ok(site)
@@ -100,16 +109,26 @@ impl Site {
         Ok(())
     }
 
-    /// Adds the files of one folder under names with a fingerprint; style sheets may name the others.
+    /// Draws the icons; each is known as, say, `static/icon-192.png`.
+    fn add_icons(&mut self, root: &Path, names: &mut Names) -> Result<(), Trouble> {
+        for (drawing, width) in ICONS {
+            let source = format!("{STATIC}/{drawing}.svg");
+            let png = to_png(&source, &read(&root.join(&source))?, width)?;
+            self.add(&format!("{STATIC}/{drawing}-{width}.png"), png, names);
+        }
+        Ok(())
+    }
+
+    /// Adds the files of one folder under names with a fingerprint; some kinds may name the others.
     fn add_folder(&mut self, root: &Path, folder: &str, names: &mut Names) -> Result<(), Trouble> {
-        let (styles, others): (Vec<_>, Vec<_>) = sources(root, folder)?
+        let (naming, others): (Vec<_>, Vec<_>) = sources(root, folder)?
             .into_iter()
-            .partition(|source| kind(source) == Some("css"));
+            .partition(|source| kind(source).is_some_and(|kind| NAMING.contains(&kind)));
         for source in others {
             let content = read(&root.join(&source))?;
             self.add(&source, content, names);
         }
-        for source in styles {
+        for source in naming {
             let text = read_text(&root.join(&source))?;
             self.add_text(&source, &text, names)?;
         }

@@ -5,7 +5,7 @@ use sagwright_core::quantity::Dimension;
 use yew::prelude::*;
 
 use super::Voice;
-use super::causes::bar;
+use super::chances::bar;
 use super::reason::why;
 
 /// The table with a bar per number; nothing where nothing was worked out.

@@ -1,59 +1,141 @@
 //! The causes, most likely first, each with what speaks for and against it.
 
-use sagwright_core::advice::{CauseFinding, Evidence};
-use sagwright_core::quantity::Dimension;
+use std::collections::BTreeSet;
+
+use sagwright_core::advice::{CauseFinding, SetUpAdvice};
+use sagwright_core::cause::Cause;
+use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
 use super::Voice;
+use super::chances::{chance, moved_bar};
 use super::contents::{Part, heading};
+use super::evidence::evidence;
+use crate::advising::Stand;
+use crate::checking::Moved;
 
-/// How many causes are told in full; the others are listed.
-const IN_FULL: usize = 5;
+/// Causes less likely than this are folded away.
+const TOLD_FROM: f64 = 0.05;
+/// At least this likely, two causes may well be there at once.
+const BOTH_FROM: f64 = 0.4;
+/// The core's word that two causes are a close call.
+const CLOSE_CALL: &str = "caveat.close-call";
+/// The core's word on where the chances come from. It stands by the chances, not by the answer.
+pub const NO_FIELD_DATA: &str = "caveat.no-field-data";
 
-/// Where the logarithm of a likelihood ratio turns from weak to fair (a factor of 2) and from fair to strong (a
-/// factor of 5). Judgement: few readers tell more than three grades apart.
-const FAIR_FROM: f64 = core::f64::consts::LN_2;
-const STRONG_FROM: f64 = 1.609_437_912_434_100_4;
+/// What the ranked causes are told from.
+#[derive(Clone, Copy)]
+pub struct Told<'a> {
+    /// The advice.
+    pub advice: &'a SetUpAdvice,
+    /// What it rests on.
+    pub stand: Stand,
+    /// Whether rides are under way that will move it.
+    pub busy: bool,
+    /// What the last check moved.
+    pub moved: Option<&'a Moved>,
+}
 
 /// The ranked causes.
-pub fn causes(voice: &Voice, causes: &[CauseFinding]) -> Html {
-    let (leading, others) = causes.split_at(causes.len().min(IN_FULL));
-    let leading = leading
+pub fn causes(voice: &Voice, told: Told) -> Html {
+    let causes = &told.advice.causes;
+    let worth = causes
         .iter()
-        .enumerate()
-        .map(|(rank, cause)| in_full(voice, rank, cause));
+        .take_while(|cause| cause.probability >= TOLD_FROM)
+        .count();
+    // Whatever leads is told, however little is known.
+    let (leading, others) = causes.split_at(worth.max(1).min(causes.len()));
+    let close = close_calls(told.advice);
+    let leading = leading.iter().enumerate().map(|(rank, cause)| {
+        let was = told.moved.and_then(|moved| moved.before(cause.cause));
+        in_full(voice, rank, cause, was, close.contains(&cause.cause))
+    });
+    let caveats = told.advice.caveats.iter();
+    let source = caveats.filter(|caveat| caveat.key == NO_FIELD_DATA);
     html! {
         <section class="part">
             { heading(voice, Part::Causes) }
-            <p>{ voice.words("advice.causes.lead") }</p>
-            <ol class="causes">{ for leading }</ol>
-            if !others.is_empty() {
-                <details class="more">
-                    <summary>{ voice.words("advice.causes.others") }</summary>
-                    { listed(voice, others) }
-                </details>
+            if let Some(key) = provisional(told.stand, told.busy) {
+                <p class="provisional">{ voice.words(key) }</p>
             }
+            <p>{ voice.words("advice.causes.lead") }</p>
+            if let Some(text) = both(causes) { <p class="together">{ voice.say(&text) }</p> }
+            <ol class="causes">{ for leading }</ol>
+            { folded(voice, others) }
+            { for source.map(|caveat| html! { <p class="hint">{ voice.say(caveat) }</p> }) }
         </section>
     }
 }
 
+/// Key of the sentence that says what the chances rest on, where that is less than rides of this very bike.
+const fn provisional(stand: Stand, busy: bool) -> Option<&'static str> {
+    match (stand, busy) {
+        (Stand::Ridden, _) => None,
+        (Stand::Still, true) => Some("advice.causes.riding"),
+        (Stand::Still, false) => Some("advice.causes.still"),
+        (Stand::RiddenBefore, true) => Some("advice.causes.riding-again"),
+        (Stand::RiddenBefore, false) => Some("advice.causes.before"),
+    }
+}
+
+/// The two causes between which it is a close call, where the core says so.
+fn close_calls(advice: &SetUpAdvice) -> BTreeSet<Cause> {
+    let close = advice.caveats.iter().any(|one| one.key == CLOSE_CALL);
+    let leading = advice.causes.iter().take(if close { 2 } else { 0 });
+    leading.map(|cause| cause.cause).collect()
+}
+
+/// That the two leading causes can both be there, where both are likely.
+fn both(causes: &[CauseFinding]) -> Option<Text> {
+    let [first, second, ..] = causes else {
+        return None;
+    };
+    let faults = [first, second]
+        .iter()
+        .all(|one| one.cause != Cause::NothingWrong && one.probability >= BOTH_FROM);
+    faults.then(|| {
+        Text::new("advice.causes.both")
+            .with("first", first.name.clone().into())
+            .with("second", second.name.clone().into())
+    })
+}
+
 /// One cause; the leading one unfolded, because it is what the answer rests on.
-fn in_full(voice: &Voice, rank: usize, cause: &CauseFinding) -> Html {
+fn in_full(
+    voice: &Voice,
+    rank: usize,
+    cause: &CauseFinding,
+    was: Option<f64>,
+    close: bool,
+) -> Html {
+    let leads = rank == 0;
     html! {
-        <li class="cause">
-            <h3><span class="cause-name">{ voice.say(&cause.name) }</span></h3>
+        <li class="cause" key={cause.cause.word()}>
+            <h3>
+                <span class="cause-name">{ voice.say(&cause.name) }</span>
+                if close { <span class="chip">{ voice.words("advice.cause.close") }</span> }
+            </h3>
             <p class="cause-chance">
                 <span>{ voice.say(&cause.chance) }</span>
-                <span>{ voice.quantity(cause.probability, Dimension::Share) }</span>
+                <span>
+                    if let Some(was) = was.filter(|was| reads_other(voice, *was, cause.probability)) {
+                        <span class="cause-was">
+                            { voice.with("advice.cause.was", "share", Arg::Raw(chance(voice, was))) }
+                        </span>
+                        { " " }
+                    }
+                    { chance(voice, cause.probability) }
+                </span>
             </p>
-            { bar(cause.probability) }
-            <p>{ voice.say(&cause.what) }</p>
-            <details class="more" open={rank == 0}>
+            { moved_bar(was, cause.probability) }
+            if leads { <p>{ voice.say(&cause.what) }</p> }
+            <details class="more" open={leads}>
                 <summary>
                     { voice.words("advice.cause.more") }
                     <span class="vh">{ " " }{ voice.say(&cause.name) }</span>
                 </summary>
                 <div class="cause-more">
+                    if !leads { <p>{ voice.say(&cause.what) }</p> }
                     <div class="weighed">
                         { evidence(voice, "advice.evidence.for", &cause.evidence_for) }
                         { evidence(voice, "advice.evidence.against", &cause.evidence_against) }
@@ -72,76 +154,40 @@ fn in_full(voice: &Voice, rank: usize, cause: &CauseFinding) -> Html {
     }
 }
 
-/// A bar as long as a share. The number stands beside it, so it is drawn for the eye only.
-pub fn bar(share: f64) -> Html {
-    let length = (share.clamp(0.0, 1.0) * 100.0).to_string();
-    html! {
-        <svg class="bar" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-            <rect class="bar-whole" x="0" y="0" width="100" height="10" />
-            <rect class="bar-part" x="0" y="0" width={length} height="10" />
-        </svg>
-    }
+/// Whether two chances read differently.
+fn reads_other(voice: &Voice, one: f64, other: f64) -> bool {
+    chance(voice, one) != chance(voice, other)
 }
 
-fn evidence(voice: &Voice, key: &'static str, evidence: &[Evidence]) -> Html {
-    if evidence.is_empty() {
+/// The causes that are hardly likely, as a list to unfold.
+fn folded(voice: &Voice, others: &[CauseFinding]) -> Html {
+    let Some(likeliest) = others.first() else {
         return Html::default();
-    }
-    let items = evidence.iter().map(|piece| {
-        html! {
-            <li>
-                { voice.say(&piece.text) }
-                <span class="hint">{ " " }{ voice.words(strength(piece.weight)) }</span>
-            </li>
-        }
-    });
-    html! {
-        <div class="evidence">
-            <h4>{ voice.words(key) }</h4>
-            <ul>{ for items }</ul>
-        </div>
-    }
-}
-
-/// Key of the word for how much a piece of evidence says.
-fn strength(weight: f64) -> &'static str {
-    match weight.abs() {
-        w if w >= STRONG_FROM => "advice.evidence.strong",
-        w if w >= FAIR_FROM => "advice.evidence.fair",
-        _ => "advice.evidence.weak",
-    }
-}
-
-fn listed(voice: &Voice, causes: &[CauseFinding]) -> Html {
-    let rows = causes.iter().map(|cause| {
+    };
+    let count = i64::try_from(others.len()).unwrap_or(i64::MAX);
+    let summary = Text::new("advice.causes.others")
+        .with("count", Arg::Count(count))
+        .with("share", Arg::Raw(chance(voice, likeliest.probability)));
+    let rows = others.iter().map(|cause| {
         html! {
             <tr>
                 <th scope="row">{ voice.say(&cause.name) }</th>
-                <td>{ voice.say(&cause.chance) }</td>
+                <td>{ chance(voice, cause.probability) }</td>
             </tr>
         }
     });
     html! {
-        <table class="data">
-            <thead class="vh">
-                <tr>
-                    <th scope="col">{ voice.words("advice.causes.cause") }</th>
-                    <th scope="col">{ voice.words("advice.causes.chance") }</th>
-                </tr>
-            </thead>
-            <tbody>{ for rows }</tbody>
-        </table>
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn evidence_is_graded_by_factors_of_two_and_five_either_way() {
-        assert_eq!(strength(0.5), "advice.evidence.weak");
-        assert_eq!(strength(-0.7), "advice.evidence.fair");
-        assert_eq!(strength(1.7), "advice.evidence.strong");
+        <details class="more">
+            <summary>{ voice.say(&summary) }</summary>
+            <table class="data">
+                <thead class="vh">
+                    <tr>
+                        <th scope="col">{ voice.words("advice.causes.cause") }</th>
+                        <th scope="col">{ voice.words("advice.causes.chance") }</th>
+                    </tr>
+                </thead>
+                <tbody>{ for rows }</tbody>
+            </table>
+        </details>
     }
 }

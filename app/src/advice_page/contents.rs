@@ -48,7 +48,6 @@ impl Part {
             .into_iter()
             .filter(|part| match part {
                 Self::Rides => advice.rides.is_some(),
-                Self::Check => advice.next_check.is_some(),
                 Self::Assumed => !advice.assumptions.is_empty() || advice.narrows_most.is_some(),
                 Self::Cautions => !advice.cautions.is_empty(),
                 _ => true,
@@ -70,7 +69,8 @@ impl Part {
         }
     }
 
-    const fn id(self) -> &'static str {
+    /// The name of its heading among the elements of the page.
+    pub const fn id(self) -> &'static str {
         match self {
             Self::Settings => "part-settings",
             Self::Causes => "part-causes",

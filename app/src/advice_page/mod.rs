@@ -1,11 +1,13 @@
 //! The advice, top to bottom: what to do, then why.
 //!
-//! `view` puts the sections in order, one file per section; `reason`, `signal`, `units` and `price` are what several
-//! sections share. The page decides nothing: it lays out what the core has said, in the reader's units.
+//! `view` puts the sections in order, one file per section; `reason`, `signal`, `chances`, `units` and `price` are
+//! what several sections share. The page decides nothing: it lays out what the core has said, in the reader's units.
 
 mod breakaway;
 mod causes;
+mod chances;
 mod contents;
+mod evidence;
 mod nearest;
 mod next_check;
 mod paper;
@@ -23,5 +25,12 @@ mod voice;
 #[cfg(test)]
 mod words_test;
 
+pub use chances::{chance, moved_bar};
+pub use contents::{Part, heading};
+pub use next_check::next_check;
+pub use reason::figure;
 pub use view::AdviceView;
 pub use voice::Voice;
+
+#[cfg(test)]
+pub use words_test::voice as test_voice;

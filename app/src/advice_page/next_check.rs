@@ -1,35 +1,33 @@
-//! The check to do next, and the way to enter what it shows.
+//! The check to do next: why it, how long, how, and the form for its result.
 
 use sagwright_core::advice::NextCheck;
-use sagwright_core::intake::Question;
-use sagwright_core::words::Arg;
+use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
-use super::contents::{Part, heading};
 use super::price::minutes;
 use super::{Voice, signal};
 
-/// The check with its cautions before it.
-pub fn next_check(voice: &Voice, check: &NextCheck, on_question: &Callback<Question>) -> Html {
+/// The check with its cautions before it. `id` names its heading, `form` takes its result.
+pub fn next_check(voice: &Voice, check: &NextCheck, id: &'static str, form: Html) -> Html {
     let time = minutes(voice, check.minutes);
+    let name = check
+        .question
+        .map(|question| voice.say(&Text::new(format!("answers.{}", question.word()))));
+    let reading = voice.words("advice.check.reading");
     html! {
-        <section class="part check">
-            { heading(voice, Part::Check) }
+        <>
+            <h3 {id} tabindex="-1">
+                { name.unwrap_or_else(|| voice.words("advice.check.lap")) }
+            </h3>
             <p class="check-why">{ voice.say(&check.why) }</p>
             <p><span class="chip">{ voice.with("advice.check.takes", "time", Arg::Raw(time)) }</span></p>
             { signal::grouped(voice, &check.cautions) }
             <p class="check-what">{ voice.say(&check.what) }</p>
-            <h3>{ voice.words("advice.check.reading") }</h3>
-            <p>{ voice.say(&check.reading) }</p>
-            if let Some(question) = check.question {
-                <button
-                    type="button"
-                    class="button button-main"
-                    onclick={on_question.reform(move |_: MouseEvent| question)}
-                >
-                    { voice.words("advice.check.enter") }
-                </button>
-            }
-        </section>
+            { form }
+            <details class="more">
+                <summary>{ reading }</summary>
+                <p class="grounds">{ voice.say(&check.reading) }</p>
+            </details>
+        </>
     }
 }

@@ -48,7 +48,7 @@ pub fn folded(voice: &Voice, name: &str, body: Html) -> Html {
 }
 
 /// All that a number rests on: sentence, inputs, equation, source, and how far it would move.
-pub fn grounds(voice: &Voice, reason: &Reason, dimension: Dimension) -> Html {
+fn grounds(voice: &Voice, reason: &Reason, dimension: Dimension) -> Html {
     let inputs = reason.inputs.iter().map(|input| input_row(voice, input));
     let moves = reason.sensitivity.iter().map(|sensitivity| {
         let text = Text::new("advice.why.moves")

@@ -61,13 +61,19 @@ fn rung(voice: &Voice, remedies: &[RemedyFinding], tier: Tier) -> Html {
     }
 }
 
+/// Below this share a relief is not told.
+const LEAST_RELIEF: f64 = 0.01;
+
 /// Cost, time, relief and whether it can be undone, at a glance.
 fn facts(voice: &Voice, remedy: &RemedyFinding) -> Html {
-    let relief = voice.with(
-        "advice.remedy.relief",
-        "share",
-        Arg::Quantity(remedy.relief, Dimension::Share),
-    );
+    // Leaving the bike alone takes nothing away, and saying so would read as if it failed.
+    let relief = (remedy.relief >= LEAST_RELIEF).then(|| {
+        voice.with(
+            "advice.remedy.relief",
+            "share",
+            Arg::Quantity(remedy.relief, Dimension::Share),
+        )
+    });
     let undo = if remedy.reversible {
         "advice.remedy.undo"
     } else {
@@ -77,13 +83,15 @@ fn facts(voice: &Voice, remedy: &RemedyFinding) -> Html {
         <span class="facts">
             <span class="chip">{ price(voice, &remedy.cost) }</span>
             <span class="chip">{ minutes(voice, remedy.minutes) }</span>
-            <span class="chip">{ relief }</span>
+            if let Some(relief) = relief {
+                <span class="chip">{ relief }</span>
+            }
             <span class="chip">{ voice.words(undo) }</span>
         </span>
     }
 }
 
-/// Effect, cautions, steps, what it cures and what it cannot, and whose price it is.
+/// What it does to the complaints, cautions, steps, what it cures and what it cannot, and where all that comes from.
 fn body(voice: &Voice, remedy: &RemedyFinding) -> Html {
     let steps = remedy.steps.iter().map(|step| {
         html! { <li>{ voice.say(step) }</li> }
@@ -94,19 +102,46 @@ fn body(voice: &Voice, remedy: &RemedyFinding) -> Html {
             .with("share", Arg::Quantity(cure.share, Dimension::Share));
         html! { <li>{ voice.say(&text) }</li> }
     });
+    let eased = remedy.complaints.iter().map(|effect| voice.say(&effect.text));
+    let worse = remedy.side_effects.iter().map(|effect| voice.say(&effect.text));
+    let restack = remedy.restack.iter().map(|text| voice.say(text));
     html! {
         <div class="remedy-body">
+            if let Some(check) = &remedy.check_first {
+                <p class="remedy-mark">{ voice.say(check) }</p>
+            }
+            if let Some(dominated) = &remedy.dominated_by {
+                <p>{ voice.say(&dominated.text) }</p>
+            }
+            { list(voice, "advice.remedy.complaints", eased) }
+            { list(voice, "advice.remedy.worse", worse) }
             { effects(voice, &remedy.effects) }
             { signal::grouped(voice, &remedy.cautions) }
             <ol class="steps">{ for steps }</ol>
+            { list(voice, "advice.remedy.restack", restack) }
             if !remedy.cures.is_empty() {
                 <h4>{ voice.words("advice.remedy.cures") }</h4>
                 <ul>{ for cures }</ul>
             }
             <h4>{ voice.words("advice.remedy.cannot") }</h4>
             <p>{ voice.say(&remedy.cannot) }</p>
+            <p class="hint">{ voice.say(&remedy.source) }</p>
             <p class="hint">{ voice.say(&remedy.cost.source) }</p>
         </div>
+    }
+}
+
+/// A list with its heading; nothing for no items.
+fn list(voice: &Voice, heading: &'static str, items: impl Iterator<Item = String>) -> Html {
+    let items: Vec<Html> = items.map(|text| html! { <li>{ text }</li> }).collect();
+    if items.is_empty() {
+        return Html::default();
+    }
+    html! {
+        <>
+            <h4>{ voice.words(heading) }</h4>
+            <ul>{ for items }</ul>
+        </>
     }
 }
 

@@ -18,7 +18,7 @@ pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
     } else {
         "advice.rides.lead-usual"
     };
-    let figures = ridden.picture.iter().flat_map(|picture| {
+    let figures = ridden.pictures.iter().flat_map(|picture| {
         [End::Front, End::Rear].map(|end| {
             let chart = Rc::new(ride_chart(picture, end, ridden.before_told));
             html! { <Figure {chart} voice={voice.clone()} /> }

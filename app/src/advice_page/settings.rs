@@ -3,12 +3,11 @@
 use sagwright_core::advice::{Caution, Setting};
 use sagwright_core::intake::End;
 use sagwright_core::quantity::{Dimension, Unit};
-use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
 use super::contents::{Part, heading};
 use super::nearest::nearest;
-use super::reason::{figure, grounds, range, why};
+use super::reason::{range, why};
 use super::units::unit_switches;
 use super::{Voice, signal};
 
@@ -34,28 +33,6 @@ pub fn settings(
             <div class="cards">
                 { for End::ALL.iter().map(|&end| end_card(voice, settings, end, &shared)) }
             </div>
-        </section>
-    }
-}
-
-/// The reasons of every setting, for paper only: there the card stays whole on the first page, and the reasons
-/// follow at the end.
-pub fn appendix(voice: &Voice, settings: &[Setting]) -> Html {
-    let reasons = settings.iter().map(|setting| {
-        let text = Text::new("advice.appendix.setting")
-            .with("setting", setting.label.clone().into())
-            .with("value", Arg::Raw(figure(voice, &setting.advised)));
-        html! {
-            <div class="paper-reason">
-                <h3>{ voice.say(&text) }</h3>
-                { grounds(voice, &setting.advised.reason, setting.advised.dimension) }
-            </div>
-        }
-    });
-    html! {
-        <section class="part paper-only" aria-hidden="true">
-            <h2>{ voice.words("advice.appendix") }</h2>
-            { for reasons }
         </section>
     }
 }
@@ -86,7 +63,8 @@ fn end_card(voice: &Voice, settings: &[Setting], end: End, shared: &[&Caution]) 
     }
 }
 
-const fn end_key(end: End) -> &'static str {
+/// Key of the name of an end.
+pub const fn end_key(end: End) -> &'static str {
     match end {
         End::Front => "advice.end.front",
         End::Rear => "advice.end.rear",

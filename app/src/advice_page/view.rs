@@ -9,10 +9,12 @@ use sagwright_core::words::{Book, Text, UnitChoice};
 use yew::prelude::*;
 
 use super::contents::{Part, contents, heading};
-use super::paper::use_open_on_paper;
+use super::paper::paper;
 use super::reason::why;
 use super::units::unit_switches;
-use super::{Voice, breakaway, causes, next_check, remedies, rides, settings, signal, stop};
+use super::{Voice, breakaway, causes, remedies, rides, settings, signal, stop};
+use crate::advising::Stand;
+use crate::checking::Moved;
 use crate::pictures::{Chart, Figure};
 
 /// The advice and how it is told.
@@ -28,6 +30,16 @@ pub struct Props {
     pub on_question: Callback<Question>,
     /// Asked to show one kind of number in another unit.
     pub on_unit: Callback<(Dimension, Unit)>,
+    /// What the advice rests on.
+    pub stand: Stand,
+    /// Whether rides are under way that will move it.
+    pub busy: bool,
+    /// What the last check moved.
+    pub moved: Option<Rc<Moved>>,
+    /// The part about the next check.
+    pub check: Html,
+    /// What stands in the corner of the paper.
+    pub corner: Html,
     /// What stands between the answer and its reasons: how far the rides are.
     #[prop_or_default]
     pub children: Html,
@@ -41,6 +53,11 @@ impl PartialEq for Props {
             && self.units == other.units
             && self.on_question == other.on_question
             && self.on_unit == other.on_unit
+            && self.stand == other.stand
+            && self.busy == other.busy
+            && self.moved == other.moved
+            && self.check == other.check
+            && self.corner == other.corner
             && self.children == other.children
     }
 }
@@ -48,27 +65,35 @@ impl PartialEq for Props {
 /// The advice, or the reason why there is none.
 #[component]
 pub fn AdviceView(props: &Props) -> Html {
-    let page = use_node_ref();
-    use_open_on_paper(&page);
     let voice = Voice::new(Rc::clone(&props.book), props.units.clone());
-    let inside = match props.advice.as_ref() {
-        Advice::StopRiding(stop) => stop::stop(&voice, stop),
-        Advice::SetUp(set_up) => set_up_sections(props, &voice, set_up),
-    };
-    html! { <div class="advice" ref={page}>{ inside }</div> }
+    match props.advice.as_ref() {
+        Advice::StopRiding(stop) => {
+            html! { <div class="advice">{ stop::stop(&voice, stop) }</div> }
+        }
+        Advice::SetUp(set_up) => html! {
+            <>
+                <div class="advice unprinted">{ set_up_sections(props, &voice, set_up) }</div>
+                { paper(&voice, set_up, props.corner.clone()) }
+            </>
+        },
+    }
 }
 
 fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
+    let told = causes::Told {
+        advice,
+        stand: props.stand,
+        busy: props.busy,
+        moved: props.moved.as_deref(),
+    };
     html! {
         <>
             { answer(voice, advice) }
             { props.children.clone() }
             { contents(voice, &Part::of(advice)) }
             { settings::settings(voice, &advice.settings, &props.on_unit) }
-            { causes::causes(voice, &advice.causes) }
-            if let Some(check) = &advice.next_check {
-                { next_check::next_check(voice, check, &props.on_question) }
-            }
+            { causes::causes(voice, told) }
+            { props.check.clone() }
             { remedies::remedies(voice, &advice.remedies) }
             <section class="part">
                 { heading(voice, Part::Picture) }
@@ -91,7 +116,6 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
                 { rides::rides(voice, ridden) }
             }
             { assumptions(voice, advice, &props.on_question) }
-            { settings::appendix(voice, &advice.settings) }
             if !advice.cautions.is_empty() {
                 <section class="part">
                     { heading(voice, Part::Cautions) }
@@ -104,13 +128,15 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
 
 /// The answer in one sentence, and what has to be said beneath it.
 fn answer(voice: &Voice, advice: &SetUpAdvice) -> Html {
-    let caveats = advice.caveats.iter().map(|caveat| {
-        html! { <li>{ voice.say(caveat) }</li> }
-    });
+    let by_the_causes = |caveat: &&Text| caveat.key == causes::NO_FIELD_DATA;
+    let caveats = advice.caveats.iter().filter(|one| !by_the_causes(one));
+    let caveats: Vec<Html> = caveats
+        .map(|caveat| html! { <li>{ voice.say(caveat) }</li> })
+        .collect();
     html! {
         <section class="verdict" aria-label={voice.words("advice.answer")}>
             <p class="verdict-sentence">{ voice.say(&advice.sentence) }</p>
-            if !advice.caveats.is_empty() {
+            if !caveats.is_empty() {
                 <ul class="verdict-caveats">{ for caveats }</ul>
             }
         </section>

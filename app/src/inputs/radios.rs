@@ -3,6 +3,7 @@
 use yew::prelude::*;
 
 use crate::desk::{Desk, use_desk};
+use crate::drawings::beside_answer;
 use crate::shell::HEADING;
 use crate::state::{Action, CANNOT_SAY, Slot, label};
 use crate::words::say_if_any;
@@ -60,6 +61,7 @@ pub fn Radios(props: &Props) -> Html {
 fn row(desk: &Desk, slot: Slot, word: &'static str, id: Option<&'static str>) -> Html {
     let text = label(slot, word);
     let hint = say_if_any(&format!("{}.hint", text.key));
+    let picture = beside_answer(slot, word);
     let checked = slot.get(&desk.wizard) == Some(word);
     let changed = desk.clone();
     let onchange = Callback::from(move |_: Event| changed.act(Action::Pick(slot, word)));
@@ -70,6 +72,7 @@ fn row(desk: &Desk, slot: Slot, word: &'static str, id: Option<&'static str>) ->
                 { desk.tell(&text) }
                 if let Some(hint) = hint { <span class="row-hint">{ hint }</span> }
             </span>
+            { picture }
         </label>
     }
 }

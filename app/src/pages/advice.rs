@@ -3,19 +3,21 @@
 use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
-use sagwright_core::advice::Ridden;
+use sagwright_core::advice::{Advice, Ridden};
 use sagwright_core::intake::{Intake, Question};
 use sagwright_core::quantity::{Dimension, Unit};
 use yew::prelude::*;
 
-use crate::advice_page::AdviceView;
-use crate::advising::Outcome;
+use crate::advice_page::{AdviceView, Voice};
+use crate::advising::{Outcome, Stand};
 use crate::browser;
+use crate::checking::{CheckSection, Course, Moved, checks_of};
 use crate::desk::{Desk, use_desk, use_title};
 use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
-use crate::state::{Action, Page, to_file};
+use crate::state::{Action, Page};
+use crate::taking::{TakeAlong, paper_code};
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -26,31 +28,20 @@ const BREATH_MS: u32 = 30;
 pub fn AdvicePage() -> Html {
     let desk = use_desk();
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
+    let corner = use_memo(Rc::clone(&intake), |intake| paper_code(intake));
     let (outcome, on_ridden) = use_outcome(&desk, &intake);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
-    let inside = match &outcome {
+    let inside = match outcome {
         _ if !desk.wizard.is_answered(signs) => ask_first(signs),
         None => html! { <p role="status">{ say("advice.working") }</p> },
         Some(Outcome::Refused(_)) => to_answers(),
-        Some(Outcome::Advice(advice)) => {
-            let to_page = Callback::from(|question| browser::go(route_to(question)));
-            let show = desk.clone();
-            let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
-                show.act(Action::Show(dimension, unit));
-            });
+        Some(Outcome::Advice(advice, stand)) => {
+            let corner = (*corner).clone();
             html! {
                 <>
-                    <AdviceView
-                        advice={Rc::clone(advice)}
-                        book={book()}
-                        units={desk.units().clone()}
-                        on_question={to_page}
-                        {on_unit}
-                    >
-                        <RideProgress {intake} {on_ridden} />
-                    </AdviceView>
-                    <TakeAlong />
+                    <Told intake={Rc::clone(&intake)} advice={Rc::clone(&advice)} {stand} {on_ridden} {corner} />
+                    <TakeAlong {intake} {advice} />
                 </>
             }
         }
@@ -64,6 +55,113 @@ pub fn AdvicePage() -> Html {
             </div>
         </>
     }
+}
+
+/// An advice to tell.
+#[derive(Properties)]
+struct ToldProps {
+    /// The answers as they stand.
+    intake: Rc<Intake>,
+    /// The last advice worked out; for a moment after an answer it is still that of before.
+    advice: Rc<Advice>,
+    /// What it rests on.
+    stand: Stand,
+    /// Told what rides found.
+    on_ridden: Callback<Box<Ridden>>,
+    /// What stands in the corner of the paper.
+    corner: Html,
+}
+
+impl PartialEq for ToldProps {
+    /// Both are made once and shared, so pointers say enough.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.intake, &other.intake)
+            && Rc::ptr_eq(&self.advice, &other.advice)
+            && self.stand == other.stand
+            && self.on_ridden == other.on_ridden
+            && self.corner == other.corner
+    }
+}
+
+/// The advice with its rides and its next check.
+#[component]
+fn Told(props: &ToldProps) -> Html {
+    let desk = use_desk();
+    let ToldProps {
+        intake,
+        advice,
+        stand,
+        on_ridden,
+        corner,
+    } = props;
+    let course = use_reducer_eq(Course::default);
+    let busy = use_state_eq(|| false);
+    let moved = use_moved(
+        &desk,
+        intake,
+        &course,
+        &Outcome::Advice(Rc::clone(advice), *stand),
+    );
+    let voice = Voice::new(book(), desk.units().clone());
+    let check = match advice.as_ref() {
+        Advice::SetUp(set_up) => html! {
+            <CheckSection
+                checks={checks_of(set_up)}
+                {voice}
+                {course}
+                moved={moved.clone()}
+            />
+        },
+        Advice::StopRiding(_) => Html::default(),
+    };
+    let to_page = Callback::from(|question| browser::go(route_to(question)));
+    let show = desk.clone();
+    let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
+        show.act(Action::Show(dimension, unit));
+    });
+    let set_busy = busy.setter();
+    html! {
+        <AdviceView
+            advice={Rc::clone(advice)}
+            book={book()}
+            units={desk.units().clone()}
+            on_question={to_page}
+            {on_unit}
+            stand={*stand}
+            busy={*busy}
+            {moved}
+            {check}
+            corner={corner.clone()}
+        >
+            <RideProgress
+                intake={Rc::clone(intake)}
+                on_ridden={on_ridden.clone()}
+                on_busy={Callback::from(move |busy| set_busy.set(busy))}
+                again={*stand == Stand::RiddenBefore}
+            />
+        </AdviceView>
+    }
+}
+
+/// What the last answer to a check moved: the causes with it against the causes without it, both from the same rides.
+/// `None` until the advice shown is the one on these answers.
+#[hook]
+fn use_moved(
+    desk: &Desk,
+    intake: &Rc<Intake>,
+    course: &Course,
+    outcome: &Outcome,
+) -> Option<Rc<Moved>> {
+    let fresh = desk.adviser.known(intake).as_ref() == Some(outcome);
+    let last = course.last().filter(|_| fresh).cloned();
+    let adviser = desk.adviser.clone();
+    let moved = use_memo((last, outcome.clone()), move |(last, outcome)| {
+        let last = last.as_ref()?;
+        let before = adviser.beside(&last.before.document());
+        let moved = Moved::between(last.page, last.back, before.causes(), outcome.causes());
+        Some(Rc::new(moved))
+    });
+    (*moved).clone()
 }
 
 /// Where a question raised by the advice is answered.
@@ -83,8 +181,8 @@ fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<B
     {
         let (set, adviser) = (outcome.setter(), desk.adviser.clone());
         use_effect_with(Rc::clone(intake), move |intake| {
-            let intake = (**intake).clone();
-            let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(intake))));
+            let intake = Rc::clone(intake);
+            let task = Timeout::new(BREATH_MS, move || set.set(Some(adviser.ask(&intake))));
             // Leaving the page, or another answer, takes the task back.
             move || drop(task)
         });
@@ -116,29 +214,5 @@ fn to_answers() -> Html {
             <p>{ say("advice.refused") }</p>
             <p><a class="button button-main" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
         </>
-    }
-}
-
-/// Saving, printing, starting again.
-#[component]
-fn TakeAlong() -> Html {
-    let desk = use_desk();
-    let save = Callback::from(move |_: MouseEvent| {
-        // A document of plain answers always has a JSON form.
-        if let Ok(json) = to_file(&desk.wizard.document()) {
-            browser::save_file(&say("advice.file-name"), "application/json", &json);
-        }
-    });
-    let print = Callback::from(|_: MouseEvent| browser::print());
-    html! {
-        <section class="take-along">
-            <h2>{ say("advice.take-along") }</h2>
-            <div class="onward">
-                <button type="button" class="button" onclick={save}>{ say("advice.save") }</button>
-                <button type="button" class="button" onclick={print}>{ say("advice.print") }</button>
-                <a class="button" href={Route::Sheet.fragment()}>{ say("advice.sheet") }</a>
-                <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
-            </div>
-        </section>
     }
 }

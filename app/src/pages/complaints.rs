@@ -4,8 +4,8 @@ use sagwright_core::intake::{Feeling, Question};
 use yew::prelude::*;
 
 use crate::desk::use_desk;
-use crate::inputs::Tick;
-use crate::state::{Action, Page};
+use crate::inputs::{Radios, Tick};
+use crate::state::{Action, Aspect, Page, Slot};
 use crate::words::say;
 
 /// The feelings by what the bike is doing, each once.
@@ -48,17 +48,8 @@ pub fn Complaints() -> Html {
         .enumerate()
         .map(|(at, (legend, feelings))| {
             let ticks = feelings.iter().enumerate().map(|(index, feeling)| {
-                let feeling = *feeling;
-                let act = desk.clone();
-                let changed = Callback::from(move |so| act.act(Action::Feel(feeling, so)));
-                html! {
-                    <Tick
-                        key_of_label={format!("complaint.{}", feeling.word())}
-                        ticked={desk.wizard.complaint(feeling).is_some()}
-                        id={(at == 0 && index == 0).then_some("first-answer")}
-                        {changed}
-                    />
-                }
+                let id = (at == 0 && index == 0).then_some("first-answer");
+                html! { <Felt feeling={*feeling} {id} /> }
             });
             html! {
                 <fieldset class="group">
@@ -88,6 +79,39 @@ pub fn Complaints() -> Html {
                 />
             </div>
         </>
+    }
+}
+
+#[derive(PartialEq, Properties)]
+struct FeltProps {
+    feeling: Feeling,
+    #[prop_or_default]
+    id: Option<&'static str>,
+}
+
+/// One sentence to tick; once it is, how bad it is is one more tap.
+#[component]
+fn Felt(props: &FeltProps) -> Html {
+    let desk = use_desk();
+    let feeling = props.feeling;
+    let felt = desk.wizard.complaint(feeling).is_some();
+    let act = desk.clone();
+    html! {
+        <div class={classes!("felt", felt.then_some("felt-so"))}>
+            <Tick
+                key_of_label={format!("complaint.{}", feeling.word())}
+                ticked={felt}
+                id={props.id}
+                changed={Callback::from(move |so| act.act(Action::Feel(feeling, so)))}
+            />
+            if felt {
+                <Radios
+                    slot={Slot::Detail(feeling, Aspect::Severity)}
+                    legend={say("detail.severity")}
+                    open_ended=false
+                />
+            }
+        </div>
     }
 }
 

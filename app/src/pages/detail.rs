@@ -1,4 +1,4 @@
-//! More about one complaint: which end, when, how bad, since when.
+//! More about one complaint: how bad, when, since when, and which end for those who can tell.
 
 use sagwright_core::intake::{Feeling, Phase};
 use yew::prelude::*;
@@ -26,10 +26,10 @@ pub fn Detail(props: &Props) -> Html {
     };
     html! {
         <div class="groups">
-            { picked(Aspect::End, true) }
+            { picked(Aspect::Severity, true) }
             <Phases {feeling} />
-            { picked(Aspect::Severity, false) }
             { picked(Aspect::Since, false) }
+            { picked(Aspect::End, false) }
         </div>
     }
 }

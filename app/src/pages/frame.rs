@@ -3,12 +3,14 @@
 use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
+use super::how_to::HowTo;
+use super::terms::Terms;
 use crate::browser;
 use crate::desk::{Desk, use_desk};
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::{Page, Trouble};
-use crate::words::{say, say_if_any};
+use crate::words::say;
 
 /// The list of errors; the focus goes there when one shows.
 pub const SUMMARY: &str = "problems";
@@ -47,17 +49,14 @@ pub fn Frame(props: &Props) -> Html {
         <>
             <p class="back"><a href={props.back.fragment()}>{ say("frame.back") }</a></p>
             <div class="question asked">
-                { summary(&desk, &props.troubles) }
+                { trouble_list(&desk, &props.troubles) }
                 { caption(&desk, page) }
                 <h1 id={HEADING} tabindex="-1">{ heading(&desk, page) }</h1>
                 <div class="beside">
                     <p class="why">{ say(&format!("ask.{family}.why")) }</p>
-                    if let Some(steps) = say_if_any(&format!("ask.{family}.how")) {
-                        <details class="how">
-                            <summary>{ say("frame.how") }</summary>
-                            { for steps.split('\n').map(|step| html! { <p>{ step }</p> }) }
-                        </details>
-                    }
+                    <p class="unknown">{ say(&format!("ask.{family}.unknown")) }</p>
+                    <Terms question={page.question()} />
+                    <HowTo question={page.question()} />
                 </div>
                 <form novalidate=true {onsubmit}>
                     { props.children.clone() }
@@ -124,7 +123,8 @@ fn count(number: usize) -> Arg {
     Arg::Count(i64::try_from(number).unwrap_or(i64::MAX))
 }
 
-fn summary(desk: &Desk, troubles: &[Trouble]) -> Html {
+/// What keeps an answer from being used, each leading to its input; nothing where all is well.
+pub fn trouble_list(desk: &Desk, troubles: &[Trouble]) -> Html {
     if troubles.is_empty() {
         return Html::default();
     }

@@ -125,7 +125,7 @@ fn refused(desk: &Desk, outcome: &Outcome) -> Html {
 }
 
 /// The place in the document, where there is one, and what is wrong there.
-fn line(desk: &Desk, problem: &Problem) -> String {
+pub fn line(desk: &Desk, problem: &Problem) -> String {
     let text = desk.tell(&problem.text);
     if problem.path.is_empty() {
         text

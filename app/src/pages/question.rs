@@ -92,12 +92,13 @@ pub fn QuestionPage(props: &Props) -> Html {
             {passed}
             leap={opens_measuring.then_some(leap)}
         >
-            { body(page, &found, settled) }
+            { answer_inputs(page, &found, settled) }
         </Frame>
     }
 }
 
-fn body(page: Page, troubles: &[Trouble], settled: Callback<Field>) -> Html {
+/// The inputs of a page, wherever they stand.
+pub fn answer_inputs(page: Page, troubles: &[Trouble], settled: Callback<Field>) -> Html {
     let wrong = !troubles.is_empty();
     match page {
         Page::Detail(feeling) => html! { <Detail {feeling} /> },

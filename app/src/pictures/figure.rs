@@ -161,6 +161,7 @@ fn paint(
         palette: colours.unwrap_or_else(|| Palette::of(&style, &context)),
         family: read("font-family"),
         letters: letters.unwrap_or(15.0),
+        heavy: read("--heavy").trim().parse().unwrap_or(1.0),
     };
     let root = PlotCanvas::on(canvas)?.into_drawing_area();
     let set_dashes = |pattern: &[f64]| {

@@ -16,6 +16,8 @@ pub struct Look {
     pub family: String,
     /// Letter height, CSS pixels.
     pub letters: f64,
+    /// How much heavier than usual the theme wants strokes.
+    pub heavy: f64,
 }
 
 impl Look {
@@ -28,9 +30,9 @@ impl Look {
         (css * self.scale).round() as i32
     }
 
-    /// A line of a given CSS width; never thinner than the backend can draw.
+    /// A line of a given CSS width in the usual theme; never thinner than the backend can draw.
     pub fn stroke(&self, color: RGBColor, css: f64) -> ShapeStyle {
-        color.stroke_width(self.px(css).max(1).cast_unsigned())
+        color.stroke_width(self.px(css * self.heavy).max(1).cast_unsigned())
     }
 
     /// Letters of a given weight, hung by the given corner.

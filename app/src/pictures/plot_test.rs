@@ -162,6 +162,7 @@ fn reads_clearly(scene: &Scene, width: u32, density: u32) {
         palette: Palette::PRINT,
         family: "sans-serif".to_owned(),
         letters: 15.0,
+        heavy: 1.0,
     };
     draw(&root, scene, &look, &|_| ()).expect("a backend that notes never fails");
     drop(root);

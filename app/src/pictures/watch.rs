@@ -7,6 +7,8 @@ use wasm_bindgen::closure::Closure;
 use web_sys::{Element, ResizeObserver};
 use yew::prelude::*;
 
+use crate::wear;
+
 /// Media whose change alters the colours of the page.
 const COLOUR_MEDIA: [&str; 3] = [
     "(prefers-color-scheme: dark)",
@@ -41,6 +43,10 @@ impl Watch {
                 let changed = changed.clone();
                 EventListener::new(&media, "change", move |_| changed.emit(()))
             })
+            .chain([{
+                let changed = changed.clone();
+                EventListener::new(&window(), wear::CHANGED, move |_| changed.emit(()))
+            }])
             .collect();
         Self {
             observer,

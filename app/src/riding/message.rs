@@ -38,6 +38,7 @@ impl Told {
 #[cfg(test)]
 mod tests {
     use sagwright_core::advice::{FeelChange, RiddenClicks};
+    use sagwright_core::cause::Rehearsal;
     use sagwright_core::quantity::Dimension;
     use sagwright_core::words::{Arg, Text};
 
@@ -66,9 +67,13 @@ mod tests {
                     after: value * 0.3,
                     dimension: Dimension::Length,
                 }],
-                picture: None,
+                pictures: Vec::new(),
                 before_told: true,
                 rides: 480,
+                rehearsal: Rehearsal {
+                    faults: Vec::new(),
+                    rides: 400,
+                },
             })));
             let text = told.to_text().expect("its numbers are finite");
             let back = Told::from_text(&text).expect("it was just written");

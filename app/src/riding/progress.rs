@@ -22,9 +22,13 @@ pub struct Props {
     pub intake: Rc<Intake>,
     /// Told once the rides are done, before the page shows it.
     pub on_ridden: Callback<Box<Ridden>>,
+    /// Told whether rides are under way, whenever that changes.
+    pub on_busy: Callback<bool>,
+    /// Whether the bike was ridden before, set up otherwise.
+    pub again: bool,
 }
 
-/// Rides the answers out as soon as it stands on the page, and says how far it is.
+/// Rides the answers out as soon as it stands on the page, and again when they change what is ridden; says how far it is.
 #[component]
 pub fn RideProgress(props: &Props) -> Html {
     let desk = use_desk();
@@ -45,11 +49,24 @@ pub fn RideProgress(props: &Props) -> Html {
     };
     {
         let (rider, told) = (desk.rider.clone(), told.clone());
+        let stopped = *ride == Ride::Stopped(Why::Cancelled);
         use_effect_with(Rc::clone(&props.intake), move |intake| {
-            rider.ride(intake, &told);
-            // Whoever leaves the page, or answers anew, no longer waits for these.
+            // Whoever stopped the rides says when to ride again.
+            if !stopped {
+                rider.ride(intake, &told);
+            }
+        });
+    }
+    {
+        let rider = desk.rider.clone();
+        use_effect_with((), move |()| {
+            // Whoever leaves the page no longer waits.
             move || rider.stop()
         });
+    }
+    {
+        let on_busy = props.on_busy.clone();
+        use_effect_with(ride.is_riding(), move |busy| on_busy.emit(*busy));
     }
     let press = {
         let (rider, ride) = (desk.rider.clone(), ride.clone());
@@ -75,7 +92,7 @@ pub fn RideProgress(props: &Props) -> Html {
     html! {
         <section class="rides" aria-label={say("riding.title")}>
             <p class="rides-status" role="status" tabindex="-1" ref={status}>
-                { status_of(&desk, &ride, &changes) }
+                { status_of(&desk, &ride, &changes, props.again) }
             </p>
             if ride.is_riding() { { bar(&desk, &ride) } }
             if !changes.is_empty() { { list(&desk, &changes) } }
@@ -88,9 +105,10 @@ pub fn RideProgress(props: &Props) -> Html {
 }
 
 /// The sentence that is read out when it changes; the count is not in it, or it would never stop talking.
-fn status_of(desk: &Desk, ride: &Ride, changes: &[Change]) -> String {
+fn status_of(desk: &Desk, ride: &Ride, changes: &[Change], again: bool) -> String {
     match ride {
         Ride::Waiting => String::new(),
+        Ride::Riding(_) if again => say("riding.riding-again"),
         Ride::Riding(_) => say("riding.riding"),
         Ride::Done(None) => say("riding.none"),
         Ride::Done(Some(ridden)) => {

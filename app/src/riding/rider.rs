@@ -4,8 +4,8 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
-use sagwright_core::advice::Ridden;
-use sagwright_core::intake::Intake;
+use sagwright_core::advice::{Keep, Ridden, keep};
+use sagwright_core::intake::{Intake, write};
 use yew::Callback;
 
 use super::link::{Heard, Link};
@@ -30,9 +30,12 @@ struct Inner {
     job: Option<Job>,
     /// Runs out when the worker has said nothing for too long.
     patience: Option<Timeout>,
-    /// The last answers ridden to the end, and what came of it.
-    last: Option<(Intake, Option<Box<Ridden>>)>,
+    /// The answers ridden to the end, the last ones first, and what came of it.
+    done: Vec<(Intake, Option<Box<Ridden>>)>,
 }
+
+/// Rides remembered: those of the bike as it is, and of the bike before an answer that may be taken back.
+const MOST_KEPT: usize = 2;
 
 /// What the worker is busy with.
 #[derive(Debug)]
@@ -48,16 +51,19 @@ impl PartialEq for Rider {
 }
 
 impl Rider {
-    /// Rides out `intake`; `told` hears all that follows. What was being ridden before is dropped, and answers that
-    /// were ridden to the end last are not ridden again.
+    /// Rides out `intake`; `told` hears all that follows. Rides under way go on where `intake` leaves them good, and are
+    /// dropped where not; what was ridden to the end lately is not ridden again.
     pub fn ride(&self, intake: &Intake, told: &Callback<Event>) {
+        if self.goes_on(intake, told) {
+            return;
+        }
         self.stop();
         if let Some(done) = self.known(intake) {
             told.emit(Event::Begun);
             told.emit(Event::Told(done));
             return;
         }
-        let document = serde_json::to_string(intake);
+        let document = write(intake);
         let (Ok(document), true) = (document, self.has_worker()) else {
             told.emit(Event::Begun);
             told.emit(Event::Stopped(Why::NoWorker));
@@ -86,11 +92,24 @@ impl Rider {
         }
     }
 
-    /// What came of these answers, if they were ridden to the end last.
+    /// Whether the rides under way are good for these answers too; then it is about these that they are told.
+    fn goes_on(&self, intake: &Intake, told: &Callback<Event>) -> bool {
+        let mut inner = self.0.borrow_mut();
+        let job = inner.job.as_mut();
+        let Some(job) = job.filter(|job| keep(&job.intake, intake) == Keep::Good) else {
+            return false;
+        };
+        job.intake = intake.clone();
+        job.told = told.clone();
+        true
+    }
+
+    /// What came of these answers, if they were ridden to the end lately.
     fn known(&self, intake: &Intake) -> Option<Told> {
         let inner = self.0.borrow();
-        let (on, ridden) = inner.last.as_ref()?;
-        (on == intake).then(|| Told::Done(ridden.clone()))
+        let mut done = inner.done.iter();
+        let known = done.find(|(on, _)| keep(on, intake) == Keep::Good);
+        known.map(|(_, ridden)| Told::Done(ridden.clone()))
     }
 
     /// Makes sure of a worker; `false` where the browser gives none.
@@ -135,7 +154,8 @@ impl Rider {
         if let Told::Done(ridden) = &told {
             let mut inner = self.0.borrow_mut();
             if let Some(job) = inner.job.take() {
-                inner.last = Some((job.intake, ridden.clone()));
+                inner.done.insert(0, (job.intake, ridden.clone()));
+                inner.done.truncate(MOST_KEPT);
             }
         }
         if let Some(page) = page {

@@ -41,8 +41,12 @@ pub enum Action {
     NothingMeasured,
     /// Let a page's boxes stand as its answer.
     Accept(Page),
+    /// Gave a page the answer it has in other answers: a draft that is used, or those of before, to take an answer back.
+    Adopt(Page, Rc<Wizard>),
     /// Opened a saved document.
     Open(Box<Intake>),
+    /// Went on with the answers of another page of the site.
+    TakeOver(Box<Wizard>),
     /// Started again.
     Clear,
 }
@@ -103,7 +107,9 @@ impl Wizard {
                     .for_each(|page| next.dont_know(page, true));
             }
             Action::Accept(page) => return self.accepted(page),
+            Action::Adopt(page, other) => next.adopt(page, &other),
             Action::Open(intake) => return Self::from_intake(*intake),
+            Action::TakeOver(wizard) => return *wizard,
             Action::Clear => return Self::default(),
         }
         next

@@ -1,6 +1,7 @@
 //! What the rider has said so far, and every way it can change: pure, without a browser.
 
 mod action;
+mod adopt;
 mod lines;
 mod order;
 mod saved;

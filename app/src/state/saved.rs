@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use sagwright_core::intake::{End, Feeling, Field, Intake, Terrain, read_unfinished};
+use sagwright_core::intake::{End, Feeling, Field, Intake, Terrain, read_unfinished, write};
 use sagwright_core::quantity::{Dimension, How, Unit};
 use sagwright_core::words::UnitChoice;
 use serde::{Deserialize, Serialize};
@@ -67,7 +67,7 @@ pub fn to_saved(wizard: &Wizard) -> Result<String, serde_json::Error> {
     };
     serde_json::to_string(&Saved {
         version: VERSION,
-        intake: serde_json::to_string(&wizard.intake)?,
+        intake: write(&wizard.intake)?,
         typed: wizard
             .typed
             .iter()
@@ -84,7 +84,7 @@ pub fn to_saved(wizard: &Wizard) -> Result<String, serde_json::Error> {
 /// A document as text for people to read and keep: one answer per line.
 pub fn to_file(intake: &Intake) -> Result<String, serde_json::Error> {
     // By way of a value, since a second way to write every answer would double that part of the download.
-    let value: serde_json::Value = serde_json::from_str(&serde_json::to_string(intake)?)?;
+    let value: serde_json::Value = serde_json::from_str(&write(intake)?)?;
     serde_json::to_string_pretty(&value)
 }
 
@@ -154,9 +154,8 @@ fn every_slot() -> impl Iterator<Item = Slot> {
 /// A slot's name, unique over all pages.
 fn address(slot: Slot) -> String {
     match slot {
-        Slot::Detail(feeling, _) => format!("{}/{}", feeling.word(), slot.id()),
         Slot::How(_) => format!("how/{}", slot.id()),
         Slot::Push(end) => format!("push/{}", end.word()),
-        Slot::One(_) | Slot::Ground(_) => slot.id().to_owned(),
+        Slot::Detail(..) | Slot::One(_) | Slot::Ground(_) => slot.id().into_owned(),
     }
 }

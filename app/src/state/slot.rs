@@ -1,5 +1,7 @@
 //! Every place where one answer is picked out of a few, under one roof.
 
+use std::borrow::Cow;
+
 use sagwright_core::intake::{
     BikeClass, Complaint, End, Feeling, Field, ForkKind, FuelLoad, Pace, Posture, PushFeel,
     Question, Severity, Share, ShockKind, Since, Terrain, YesNo,
@@ -7,6 +9,7 @@ use sagwright_core::intake::{
 use sagwright_core::quantity::How;
 
 use super::Wizard;
+use super::order::Page;
 
 /// The option of equal rank with which a rider says that they do not know.
 pub const CANNOT_SAY: &str = "dont-know";
@@ -144,14 +147,25 @@ impl Slot {
     }
 
     /// A name for the group that is unique on its page, for the elements on it.
-    pub const fn id(self) -> &'static str {
+    pub fn id(self) -> Cow<'static, str> {
         match self {
-            Self::One(question) => question.word(),
-            Self::Push(End::Front) => "push-front",
-            Self::Push(_) => "push-rear",
-            Self::Ground(terrain) => terrain.word(),
-            Self::Detail(..) => self.family(),
-            Self::How(field) => field.path(),
+            Self::One(question) => question.word().into(),
+            Self::Push(End::Front) => "push-front".into(),
+            Self::Push(_) => "push-rear".into(),
+            Self::Ground(terrain) => terrain.word().into(),
+            Self::Detail(feeling, _) => format!("{}/{}", feeling.word(), self.family()).into(),
+            Self::How(field) => field.path().into(),
+        }
+    }
+
+    /// The page it stands on.
+    pub const fn page(self) -> Page {
+        match self {
+            Self::One(question) => Page::Ask(question),
+            Self::Push(_) => Page::Ask(Question::PushTest),
+            Self::Ground(_) => Page::Ask(Question::GroundMix),
+            Self::Detail(feeling, _) => Page::Detail(feeling),
+            Self::How(field) => Page::Ask(field.question()),
         }
     }
 

@@ -53,8 +53,9 @@ pub struct SetUpAdvice {
     pub settings: Vec<Setting>,
     /// Causes, most likely first. Each has the chance that it is there; two can be there at once, so they need not add up to 1.
     pub causes: Vec<CauseFinding>,
-    /// The check that separates the leading causes best for the minutes it costs.
-    pub next_check: Option<NextCheck>,
+    /// The check that tells most about what is wrong for the minutes it costs, then those to do instead where it cannot be
+    /// done now; empty where none would tell enough.
+    pub next_checks: Vec<NextCheck>,
     /// Remedies in the order to try them; the first one leads.
     pub remedies: Vec<RemedyFinding>,
     /// Gas beside coil over the travel.

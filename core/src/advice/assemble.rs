@@ -4,12 +4,13 @@ use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpA
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
+use super::keep::ridden_part;
 use super::ranges::Ranges;
 use super::rehearsed::rehearsed;
 use super::remedies;
 use super::remedy_finding::RemedyFinding;
 use super::ridden::{Progress, Ridden};
-use super::rides;
+use super::rides::{self, shown_ground};
 use super::settings::settings;
 use super::sheet::Sheet;
 use super::stop::stop_riding;
@@ -63,7 +64,7 @@ pub fn ride_out(
     {
         return Ok(None);
     }
-    let situation = Situation::of(intake);
+    let situation = Situation::of(&ridden_part(intake));
     let suits = baseline(&situation);
     Ok(rides::ridden(intake, &situation, &suits, progress))
 }
@@ -95,8 +96,12 @@ pub fn advise_with(
         ridden,
         ranges: &ranges,
     };
-    // Without rides the faults are judged by what shows standing still.
-    let still = || rehearsed(intake, &situation, &suits, &[], &mut |_, _| true);
+    // Without rides the faults are judged by what shows standing still, on the bike that would be ridden.
+    let still = || {
+        let situation = Situation::of(&ridden_part(intake));
+        let suits = baseline(&situation);
+        rehearsed(intake, &situation, &suits, &[], &mut |_, _| true)
+    };
     let (rehearsal, remedied) = ridden
         .map(|ridden| (ridden.rehearsal.clone(), ridden.remedied.clone()))
         .or_else(still)
@@ -115,7 +120,7 @@ pub fn advise_with(
         belief: &belief,
     };
     let causes = causes::findings(&belief);
-    let check = checks::next_best(&case).map(|(check, _)| check);
+    let checks = checks::ranked(&case);
     let remedies = remedies::findings(
         &sheet,
         &relief::Case {
@@ -126,7 +131,7 @@ pub fn advise_with(
             remedied: &remedied,
             numbers: &numbers,
         },
-        check.as_ref(),
+        checks.first().map(|(check, _)| check),
         options.workshop.as_ref(),
     );
     let (force_picture, breakaway) = pictures(&sheet);
@@ -134,12 +139,12 @@ pub fn advise_with(
         sentence: sentence(intake, &causes, &remedies),
         caveats: caveats(&sheet, &belief, &ways),
         settings: settings(&sheet),
-        next_check: check.as_ref().map(|check| next_check(&case, check)),
+        next_checks: next_checks(&case, &checks),
         causes,
         remedies,
         force_picture,
         breakaway,
-        rides: ridden.cloned(),
+        rides: ridden.map(|ridden| ridden.showing(shown_ground(intake))),
         assumptions: assumptions(&situation),
         narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),
@@ -252,6 +257,14 @@ fn contradictions(sheet: &Sheet) -> Vec<Text> {
             })
         })
         .collect()
+}
+
+/// The best check, and those to do instead where it cannot be done now.
+fn next_checks(case: &checks::Case, ranked: &[(checks::Check, f64)]) -> Vec<NextCheck> {
+    /// Who can do none of so many will not do the next one either.
+    const MOST_OFFERED: usize = 4;
+    let offered = ranked.iter().take(MOST_OFFERED);
+    offered.map(|(check, _)| next_check(case, check)).collect()
 }
 
 fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {

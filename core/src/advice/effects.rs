@@ -1,7 +1,7 @@
 //! What a remedy would change on this bike, as far as statics can tell: sag, breakaway, end force, damping share.
 
-use super::remedy_finding::Effect;
 use super::figure::Provenance;
+use super::remedy_finding::Effect;
 use super::sheet::{Sheet, input, reason};
 use crate::bike::friction::Wear;
 use crate::bike::{ForkSpring, Machine, SetUp, Surroundings};
@@ -145,11 +145,13 @@ fn converted(sheet: &Sheet) -> Result<Vec<Effect>, StanceError> {
     };
     let after = state(sheet, &machine, &set_up, &today)?;
     let mut effects = compare(&before, &after);
-    if let ForkSpring::Coil { rate, .. } = set_up.fork.spring {
-        effects.push(Effect {
+    if let ForkSpring::Coil { rate, preload, .. } = set_up.fork.spring {
+        let new = |word, value, dimension| Effect {
             before: None,
-            ..effect("coil-rate", 0.0, rate.value, Dimension::Rate)
-        });
+            ..effect(word, 0.0, value, dimension)
+        };
+        effects.push(new("coil-rate", rate.value, Dimension::Rate));
+        effects.push(new("coil-preload", preload.value, Dimension::Length));
     }
     Ok(effects)
 }

@@ -18,8 +18,8 @@ pub struct Ridden {
     pub shock_rate: f64,
     /// What the rider would feel, before and after, per kind of ground.
     pub feel: Vec<FeelChange>,
-    /// The bike before and after over one piece of ground.
-    pub picture: Option<RidePicture>,
+    /// The bike before and after over one piece of each ground that shows a complaint, the heaviest of the mix first.
+    pub pictures: Vec<RidePicture>,
     /// Whether "before" is the bike as the rider told it; where nothing of it was told it is the usual one of its class.
     pub before_told: bool,
     /// How many rides were ridden.
@@ -28,6 +28,26 @@ pub struct Ridden {
     pub rehearsal: Rehearsal,
     /// What every remedy would do to this bike.
     pub remedied: Remedied,
+}
+
+impl Ridden {
+    /// The same with one picture: that of `ground` if it was ridden, else that of the heaviest ground.
+    #[must_use]
+    pub fn showing(&self, ground: Option<Text>) -> Self {
+        let wanted = |picture: &&RidePicture| Some(&picture.ground) == ground.as_ref();
+        let picture = self.pictures.iter().find(wanted);
+        Self {
+            pictures: picture
+                .or(self.pictures.first())
+                .cloned()
+                .into_iter()
+                .collect(),
+            // Thousands of figures that the causes and remedies have been worked out from: nobody reads them.
+            rehearsal: Rehearsal::default(),
+            remedied: Remedied::default(),
+            ..self.clone()
+        }
+    }
 }
 
 /// Low-speed adjusters, clicks from closed.

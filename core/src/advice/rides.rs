@@ -8,7 +8,7 @@ use crate::feel::Metrics;
 use crate::intake::{Feeling, Field, Intake};
 use crate::quantity::Dimension;
 use crate::remedy::search::{Found, Stage, search};
-use crate::ride::ground::Feature;
+use crate::ride::ground::{Course, Feature};
 use crate::ride::run::STEP_S;
 use crate::ride::{RideError, trace};
 use crate::stance::{Baseline, Situation};
@@ -73,7 +73,7 @@ pub fn ridden(
             .iter()
             .flat_map(|(ground, now, best)| changes(ground, now, best))
             .collect(),
-        picture: picture(intake, &bench, &found, before_told).ok().flatten(),
+        pictures: pictures(&bench, &found, before_told).unwrap_or_default(),
         before_told,
         rides: found.rides + rehearsal.rides,
         rehearsal,
@@ -170,26 +170,29 @@ fn changes(ground: &Ground, now: &Metrics<f64>, best: &Metrics<f64>) -> Vec<Feel
         .collect()
 }
 
-/// One ride before and after, over the ground that shows the first complaint, else over the heaviest of the mix.
-fn picture(
-    intake: &Intake,
+/// Rides before and after, over each ground that shows some complaint, and over the heaviest of the mix.
+fn pictures(
     bench: &Bench,
     found: &Found,
     before_told: bool,
-) -> Result<Option<RidePicture>, RideError> {
-    let wanted = intake
-        .complaints
-        .iter()
-        .flatten()
-        .find_map(|complaint| shows(complaint.feeling));
-    let grounds = || found.feel.iter().map(|(ground, ..)| ground);
-    let ground = wanted
-        .and_then(|feature| grounds().find(|ground| ground.feature == feature))
-        .or_else(|| grounds().next());
-    let Some((ground, course)) = ground.and_then(|ground| Some((ground, ground.pieces.first()?)))
-    else {
-        return Ok(None);
-    };
+) -> Result<Vec<RidePicture>, RideError> {
+    let grounds = found.feel.iter().enumerate();
+    let telling = |feature: Feature| Feeling::ALL.iter().any(|one| shows(*one) == Some(feature));
+    grounds
+        .filter(|(place, (ground, ..))| *place == 0 || telling(ground.feature))
+        .filter_map(|(_, (ground, ..))| {
+            let course = ground.pieces.first()?;
+            Some(picture(bench, found, (ground.feature, course), before_told))
+        })
+        .collect()
+}
+
+fn picture(
+    bench: &Bench,
+    found: &Found,
+    (feature, course): (Feature, &Course),
+    before_told: bool,
+) -> Result<RidePicture, RideError> {
     let ride = |trial: &Trial| -> Result<RideTrace, RideError> {
         let bike = bench.bike::<f64>(std::slice::from_ref(trial))?;
         let samples = trace(&bike, course, EVERY);
@@ -217,7 +220,7 @@ fn picture(
     };
     let message = |key: &'static str, before: &[f32], after: &[f32]| {
         Text::new(key)
-            .with("ground", ground_text(ground.feature).into())
+            .with("ground", ground_text(feature).into())
             .with("before", deepest(before))
             .with("after", deepest(after))
     };
@@ -228,15 +231,24 @@ fn picture(
     };
     #[expect(clippy::cast_precision_loss, reason = "a few dozen steps")]
     let every_s = EVERY as f64 * STEP_S;
-    Ok(Some(RidePicture {
+    Ok(RidePicture {
         message: message(fork_key, &before.fork, &after.fork),
         rear_message: message(rear_key, &before.rear, &after.rear),
-        ground: ground_text(ground.feature),
+        ground: ground_text(feature),
         every_s,
         before,
         after,
         full_travel: (machine.fork_stroke.value, machine.leverage.travel_m),
-    }))
+    })
+}
+
+/// The ground that shows the first of the complaints that some ground shows.
+pub fn shown_ground(intake: &Intake) -> Option<Text> {
+    let complaints = intake.complaints.iter().flatten();
+    complaints
+        .filter_map(|complaint| shows(complaint.feeling))
+        .next()
+        .map(ground_text)
 }
 
 /// The ground on which a complaint shows best, if it is one of riding at all.

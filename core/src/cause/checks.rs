@@ -101,16 +101,18 @@ pub struct Case<'a> {
     pub belief: &'a Belief,
 }
 
-/// The check that tells most for its minutes among those not answered yet, with the bits it would tell.
+/// The checks not answered yet, the one that tells most for its minutes first, with the bits each would tell.
 ///
-/// `None` when everything has been answered or nothing left would tell at least a twentieth of a bit.
-pub fn next_best(case: &Case) -> Option<(Check, f64)> {
+/// None is offered that would tell less than a twentieth of a bit.
+pub fn ranked(case: &Case) -> Vec<(Check, f64)> {
     const LEAST_BITS: f64 = 0.05;
-    all()
+    let mut ranked: Vec<(Check, f64)> = all()
         .filter(|check| !answered(case, check.how) && sensible(case, check.how))
         .map(|check| (check, expected_bits(case, &check)))
         .filter(|(_, bits)| *bits >= LEAST_BITS)
-        .max_by(|a, b| per_minute(a).total_cmp(&per_minute(b)))
+        .collect();
+    ranked.sort_by(|a, b| per_minute(b).total_cmp(&per_minute(a)));
+    ranked
 }
 
 fn per_minute((check, bits): &(Check, f64)) -> f64 {

@@ -6,6 +6,7 @@ mod check;
 mod choices;
 mod document;
 mod fields;
+mod link;
 mod read;
 mod workshop;
 
@@ -14,5 +15,6 @@ pub(crate) use choices::choice;
 pub use choices::*;
 pub use document::*;
 pub use fields::*;
+pub use link::*;
 pub use read::*;
 pub use workshop::*;

@@ -15,8 +15,9 @@ const OUT_OF_REACH: f64 = 1.0 / 3.0;
 const LIKELY_OFF: f64 = 0.5;
 /// Below this share of the complaints a remedy is not worth naming.
 const LEAST_RELIEF: f64 = 0.02;
-/// A remedy that adds less than this to a cheaper one does no more than that.
-const NO_MORE: f64 = 0.03;
+/// A remedy that adds less than this share of the complaints to a cheaper one, and less than this part of what it does itself,
+/// does no more than that.
+const NO_MORE: (f64, f64) = (0.03, 0.25);
 /// Belief in "nothing is wrong" below which leaving the bike alone is not named.
 const LEAST_DOUBT: f64 = 0.10;
 
@@ -100,12 +101,13 @@ fn gain(rung: &Rung, all: &[Rung], believed: &[(usize, f64)]) -> f64 {
 
 /// The cheapest of those that cost less and leave nothing for this one to add.
 fn dominated(rung: &Rung, all: &[Rung], believed: &[(usize, f64)]) -> Option<RemedyId> {
+    let no_more = NO_MORE.0.min(NO_MORE.1 * rung.net(believed));
     all.iter()
         .filter(|other| {
             let (mine, theirs) = (rung.entry, other.entry);
             theirs.tier <= mine.tier
                 && theirs.effort() < mine.effort()
-                && rung.worth.beyond(believed, |place| other.worth.net[place]) < NO_MORE
+                && rung.worth.beyond(believed, |place| other.worth.net[place]) < no_more
         })
         .min_by(|a, b| a.entry.effort().total_cmp(&b.entry.effort()))
         .map(|other| other.entry.id)

@@ -9,9 +9,9 @@ mod ladder;
 mod list;
 mod reach;
 pub mod relief;
+pub mod remedied;
 pub mod restack;
 pub mod search;
-pub mod remedied;
 
 pub use ladder::{Rung, ladder};
 pub use list::{RemedyId, Tier};

@@ -1,7 +1,7 @@
 //! What a remedy is worth to this rider: how much of what was complained of goes, and what gets worse for it.
 
 use super::RemedyId;
-use super::remedied::{Steps, Remedied, UNMOVED, places};
+use super::remedied::{Remedied, Steps, UNMOVED, places};
 use crate::cause::said::trouble;
 use crate::cause::{Belief, Hypothesis, Numbers, Rehearsal};
 use crate::intake::{Complaint, End, Feeling, Severity};

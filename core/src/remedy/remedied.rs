@@ -3,7 +3,7 @@
 //!
 //! What a remedy does to a bike with several faults is put together from its parts: what it does to a sound bike, less what
 //! it takes away of each fault. Steps are differences and ratios of figures, so that they add up where bike and remedy do.
-//! Where it matters most the bike with its faults is ridden as a whole; `docs/diagnosis.md` says how far the two differ.
+//! Where it matters most the bike with its faults is ridden as a whole; `docs/remedies.md` says how far the two differ.
 
 use serde::{Deserialize, Serialize};
 
@@ -118,6 +118,9 @@ pub fn on_sound_bike(cast: &mut Cast, told: &Surroundings) -> Vec<Placed> {
     all
 }
 
+/// Share of forks whose legs were not opened since they came to other air (from memory).
+const NOT_OPENED: f64 = 0.5;
+
 /// The bike with its fork legs last opened where it was filled; its gas as it should be today.
 fn unbled(healthy: &Trial, told: &Surroundings) -> Trial {
     let mut trial = healthy.clone();
@@ -148,10 +151,15 @@ impl Remedied {
             .iter()
             .map(|one| {
                 let (after, before) = (seen(cast, one.after), seen(cast, one.before));
+                let share = match one.remedy {
+                    RemedyId::BleedAir => NOT_OPENED,
+                    _ => 1.0,
+                };
                 Own {
                     remedy: one.remedy,
                     needs_gas,
-                    change: moved(&felt(&after, &before, grounds)),
+                    change: moved(&felt(&after, &before, grounds))
+                        .map(|ends| ends.map(|steps| short(share * steps))),
                 }
             })
             .collect();

@@ -14,7 +14,7 @@ use thirtyfour::{
 use crate::page::Page;
 use crate::process::Driver;
 use crate::screen::Screen;
-use crate::site;
+use crate::site::Server;
 
 /// Opens the site on a screen and walks it.
 ///
@@ -38,13 +38,13 @@ async fn visit(
     screen: Screen,
     walk: impl AsyncFnOnce(&Page) -> Result<()>,
 ) -> Result<()> {
-    let (_server, address) = site::serve()?;
+    let server = Server::start()?;
     let driver = Driver::start()?;
     let profile = tempfile::tempdir()?;
     let browser = WebDriver::new(driver.address(), capabilities(screen, profile.path())?)
         .await
         .context("Chromium could not be started")?;
-    let page = Page::new(browser.clone(), address, screen);
+    let page = Page::new(browser.clone(), server, screen);
     // A failed assertion inside the walk must still close the browser and tell where it was.
     let walked = AssertUnwindSafe(walk(&page)).catch_unwind().await;
     let outcome = match walked {
@@ -107,6 +107,8 @@ fn capabilities(screen: Screen, profile: &Path) -> Result<ChromeCapabilities> {
     wanted.add_arg(&format!("--user-data-dir={}", profile.display()))?;
     wanted.add_arg(&format!("--window-size={},{}", screen.width, screen.height))?;
     wanted.add_experimental_option("mobileEmulation", emulation(screen))?;
+    let letters = json!({ "webkit": { "webprefs": { "default_font_size": screen.text } } });
+    wanted.add_experimental_option("prefs", letters)?;
     wanted.set_logging_prefs("browser", LoggingPrefsLogLevel::All)?;
     wanted.set_logging_prefs("performance", LoggingPrefsLogLevel::All)?;
     Ok(wanted)

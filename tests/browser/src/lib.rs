@@ -18,16 +18,22 @@
 //! `CHROMEDRIVER` is the driver to start (else `chromedriver` on the `PATH`).
 
 mod answering;
+mod around;
 mod axe;
 mod browse;
+mod demands;
 mod keyboard;
 mod page;
 mod pages;
 mod process;
 mod screen;
 mod site;
+mod themes;
 
+pub use around::{PAPERS, pages_of};
 pub use browse::browse;
 pub use page::Page;
 pub use pages::{PAGES, Place, Rider};
-pub use screen::{DESKTOP, NARROW, PHONE, Screen};
+pub use screen::{DESKTOP, LARGE_TEXT, LYING, NARROW, PHONE, Screen};
+pub use site::dist;
+pub use themes::Theme;

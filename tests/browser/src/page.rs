@@ -1,18 +1,18 @@
 //! The page as a rider handles it: by what is written on things, waiting as a person would.
 
+use std::cell::{RefCell, RefMut};
 use std::fs;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context as _, Result, bail, ensure};
+use anyhow::{Context as _, Result, bail};
 use base64::Engine as _;
 use serde_json::{Value, json};
 use thirtyfour::components::SelectElement;
 use thirtyfour::prelude::*;
 
-use crate::axe;
 use crate::screen::Screen;
-use crate::site::root;
+use crate::site::{Server, root};
 
 /// How long anything may take to appear. Far more than it should, so that a busy machine fails no test.
 const PATIENCE: Duration = Duration::from_secs(15);
@@ -25,15 +25,17 @@ const CONTINUE: &str = "Continue";
 #[derive(Debug)]
 pub struct Page {
     browser: WebDriver,
+    server: RefCell<Server>,
     address: String,
     screen: Screen,
 }
 
 impl Page {
-    pub(crate) fn new(browser: WebDriver, address: String, screen: Screen) -> Self {
+    pub(crate) fn new(browser: WebDriver, server: Server, screen: Screen) -> Self {
         Self {
             browser,
-            address,
+            address: server.address().to_owned(),
+            server: RefCell::new(server),
             screen,
         }
     }
@@ -41,6 +43,16 @@ impl Page {
     /// The driver itself, for what the methods here do not cover.
     pub fn browser(&self) -> &WebDriver {
         &self.browser
+    }
+
+    /// What serves the site.
+    pub(crate) fn server(&self) -> RefMut<'_, Server> {
+        self.server.borrow_mut()
+    }
+
+    /// What it is looked at on.
+    pub(crate) fn screen(&self) -> Screen {
+        self.screen
     }
 
     /// Where the site is served, ending in `/`.
@@ -259,59 +271,6 @@ impl Page {
         }
     }
 
-    // Standing demands on any page.
-
-    /// Asserts that no accessibility rule is broken on the page as it stands.
-    pub async fn accessible(&self) -> Result<()> {
-        axe::check(&self.browser).await
-    }
-
-    /// Asserts that nothing sticks out sideways, of the screen or of its own box, naming what does.
-    pub async fn fits(&self) -> Result<()> {
-        let limit = self.screen.width;
-        let wide = self
-            .evaluate(&format!(
-                "[...document.body.querySelectorAll('*')] \
-                 .filter((node) => node.getBoundingClientRect().right > {limit} + 1) \
-                 .slice(-5).map((node) => node.outerHTML.slice(0, 120))"
-            ))
-            .await?;
-        let width = self
-            .evaluate("document.documentElement.scrollWidth")
-            .await?;
-        ensure!(
-            width.as_u64() <= Some(limit.into()),
-            "the page is {width} px wide on a screen of {limit}; what sticks out: {wide:#}"
-        );
-        // What is hidden from sight and what scrolls by itself is wider than its box on purpose; so is a canvas.
-        let cut = self
-            .evaluate(
-                "[...document.body.querySelectorAll('*')] \
-                 .filter((node) => node.clientWidth > 1 && node.scrollWidth > node.clientWidth + 1 \
-                   && !['auto', 'scroll'].includes(getComputedStyle(node).overflowX) \
-                   && !node.matches('input, textarea, canvas')) \
-                 .slice(-5).map((node) => node.outerHTML.slice(0, 160))",
-            )
-            .await?;
-        ensure!(
-            cut.as_array().is_some_and(Vec::is_empty),
-            "wider than the box it stands in: {cut:#}"
-        );
-        Ok(())
-    }
-
-    /// Switches to the dark or the light theme, as the system's setting would.
-    pub async fn dark(&self, dark: bool) -> Result<()> {
-        let value = if dark { "dark" } else { "light" };
-        let feature = json!({ "name": "prefers-color-scheme", "value": value });
-        let media = json!({ "features": [feature] });
-        self.browser
-            .cdp()
-            .send_raw("Emulation.setEmulatedMedia", media)
-            .await?;
-        Ok(())
-    }
-
     /// Takes a picture of the whole page, below the fold too: `screenshots/NAME-SCREEN.png`.
     pub async fn picture(&self, name: &str) -> Result<()> {
         self.take_picture(name).await.map(drop)
@@ -361,23 +320,6 @@ impl Page {
         Ok(bad
             .map(|entry| format!("{} {}", entry.level, entry.message))
             .collect())
-    }
-
-    /// Every address on a network that the page asked for since last asked, in order.
-    pub async fn requests(&self) -> Result<Vec<String>> {
-        let log = self.browser.get_log("performance").await?;
-        let events = log
-            .iter()
-            .filter_map(|entry| serde_json::from_str::<Value>(&entry.message).ok());
-        let sent = events.filter(|event| event["message"]["method"] == "Network.requestWillBeSent");
-        let url = |event: Value| {
-            event["message"]["params"]["request"]["url"]
-                .as_str()
-                .map(str::to_owned)
-        };
-        // The browser's own pages, data and blobs come from no network.
-        let network = |url: &String| url.starts_with("http") || url.starts_with("ws");
-        Ok(sent.filter_map(url).filter(network).collect())
     }
 
     /// Where the page stood, for a failed test: address, heading, text, console and a picture.

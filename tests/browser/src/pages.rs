@@ -58,11 +58,16 @@ const fn place(
 
 use Rider::{Coil, Gas, Nobody, Stopped};
 
+/// A link with the answers of an invented rider.
+const LINK: &str = concat!("#/link/", include_str!("../../links/first.txt"));
+
 /// Every page. Those of one rider stand together, so that each rider is loaded once.
 #[rustfmt::skip]
 pub const PAGES: &[Place] = &[
     place(Nobody, "landing", "#/", "Find out what your suspension needs"),
     place(Nobody, "open", "#/open", "Open a saved intake"),
+    place(Nobody, "link-refused", "#/link/1.junk", "This link cannot be opened"),
+    place(Nobody, "link", LINK, "Answers from a link"),
     place(Nobody, "unknown-address", "#/nowhere", "Find out what your suspension needs"),
     place(Nobody, "rider-weight-blank", "#/rider-weight", "How much do you weigh?"),
     place(Nobody, "check-blank", "#/check", "Check your answers"),
@@ -99,6 +104,7 @@ pub const PAGES: &[Place] = &[
     place(Gas, "check", "#/check", "Check your answers"),
     place(Gas, "advice-gas", "#/advice", "Your advice"),
     place(Gas, "sheet", "#/sheet", "Answers on one sheet"),
+    place(Gas, "link-replacing", LINK, "Answers from a link"),
     place(Gas, "start-again", "#/start-again", "Clear all your answers?"),
     place(Coil, "fork-spring", "#/fork-spring", "Which fork springs are in it?"),
     place(Coil, "advice-coil", "#/advice", "Your advice"),

@@ -13,6 +13,8 @@ pub struct Screen {
     pub ratio: f64,
     /// Whether it is touched rather than pointed at.
     pub touch: bool,
+    /// How large its owner set text, CSS pixels; 16 is usual.
+    pub text: u32,
 }
 
 /// A phone of usual size, held upright.
@@ -22,6 +24,7 @@ pub const PHONE: Screen = Screen {
     height: 844,
     ratio: 2.0,
     touch: true,
+    text: 16,
 };
 
 /// The narrowest width that WCAG 2.2 criterion 1.4.10 asks to work without scrolling sideways.
@@ -31,6 +34,7 @@ pub const NARROW: Screen = Screen {
     height: 568,
     ratio: 2.0,
     touch: true,
+    text: 16,
 };
 
 /// A small laptop.
@@ -40,4 +44,20 @@ pub const DESKTOP: Screen = Screen {
     height: 800,
     ratio: 1.0,
     touch: false,
+    text: 16,
+};
+
+/// The phone lying on its side.
+pub const LYING: Screen = Screen {
+    name: "lying",
+    width: 844,
+    height: 390,
+    ..PHONE
+};
+
+/// The phone of somebody who set text to twice its size: WCAG 2.2 criterion 1.4.4.
+pub const LARGE_TEXT: Screen = Screen {
+    name: "large-text",
+    text: 32,
+    ..PHONE
 };

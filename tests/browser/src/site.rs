@@ -21,17 +21,63 @@ pub fn root() -> &'static Path {
     Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
 }
 
-/// Serves the site on a free port; returns the server and its address, which ends in `/`.
-pub fn serve() -> Result<(Process, String)> {
+/// The site while it is served; the server ends with it.
+#[derive(Debug)]
+pub struct Server {
+    process: Option<Process>,
+    address: String,
+}
+
+impl Server {
+    /// Serves the site on a free port.
+    pub fn start() -> Result<Self> {
+        let (process, address) = serve(&built()?.dist, "0")?;
+        Ok(Self {
+            process: Some(process),
+            address,
+        })
+    }
+
+    /// Where it is, ending in `/`.
+    pub fn address(&self) -> &str {
+        &self.address
+    }
+
+    /// Ends the server: from now on there is no network.
+    pub fn stop(&mut self) {
+        self.process = None;
+    }
+
+    /// Serves another site at the same address, from now on.
+    pub fn serve(&mut self, dist: &Path) -> Result<()> {
+        self.stop();
+        let port = self.address.trim_end_matches('/').rsplit(':').next();
+        let port = port.context("the address ends in a port")?;
+        let (process, address) = serve(dist, port)?;
+        ensure!(address == self.address, "served at {address} instead");
+        self.process = Some(process);
+        Ok(())
+    }
+}
+
+/// The folder of the site under test.
+pub fn dist() -> Result<&'static Path> {
+    Ok(&built()?.dist)
+}
+
+fn built() -> Result<&'static Built> {
     static BUILT: OnceLock<Result<Built, String>> = OnceLock::new();
-    let built = BUILT
+    BUILT
         .get_or_init(|| build().map_err(|error| format!("{error:#}")))
         .as_ref()
-        .map_err(|error| anyhow::anyhow!("the site could not be built: {error}"))?;
+        .map_err(|error| anyhow::anyhow!("the site could not be built: {error}"))
+}
+
+fn serve(dist: &Path, port: &str) -> Result<(Process, String)> {
     Process::start(
-        Command::new(&built.host)
-            .args(["serve", "--port", "0", "--no-open", "--dist"])
-            .arg(&built.dist),
+        Command::new(&built()?.host)
+            .args(["serve", "--port", port, "--no-open", "--dist"])
+            .arg(dist),
         |line| line.strip_prefix("Sagwright is at ").map(str::to_owned),
     )
 }

@@ -1,15 +1,39 @@
-//! What holds on every page: it breaks no accessibility rule and fits the screen; and its picture.
+//! What holds on every page: it breaks no accessibility rule, fits the screen, can be pressed in gloves and shows its
+//! focus, in every theme; and its picture.
 
-use anyhow::{Result, ensure};
-use sagwright_tests_browser::{DESKTOP, NARROW, PHONE, Page, browse};
+use anyhow::{Context as _, Result, ensure};
+use sagwright_tests_browser::{
+    DESKTOP, LARGE_TEXT, LYING, NARROW, PHONE, Page, Place, Theme, browse,
+};
 
 async fn check(page: &Page) -> Result<()> {
     page.each(async |place| {
         page.fits().await?;
         page.picture(place.name).await?;
+        page.targets_are_large().await?;
+        page.focus_is_seen().await?;
         page.accessible().await
     })
     .await
+}
+
+/// What can change with the theme: its colours, and its weight and width of letters.
+async fn check_colours(page: &Page, theme: Theme) -> Result<()> {
+    page.wear(theme).await?;
+    page.each(async |place| {
+        page.picture(&format!("{}-{}", place.name, theme.name()))
+            .await?;
+        if draws_charts(place) {
+            page.charts_stand_out().await?;
+        }
+        page.fits().await?;
+        page.accessible().await
+    })
+    .await
+}
+
+fn draws_charts(place: &Place) -> bool {
+    ["advice-gas", "advice-coil"].contains(&place.name)
 }
 
 #[test]
@@ -28,15 +52,79 @@ fn every_page_on_the_narrowest_screen() {
 }
 
 #[test]
-fn every_page_in_the_dark() {
-    browse("every-page-dark", PHONE, async |page| {
-        page.dark(true).await?;
+fn every_page_on_a_phone_lying_on_its_side() {
+    browse("every-page", LYING, async |page| {
         page.each(async |place| {
-            page.picture(&format!("{}-dark", place.name)).await?;
-            page.accessible().await
+            page.picture(place.name).await?;
+            page.fits().await?;
+            page.focus_is_seen().await
         })
         .await
     });
+}
+
+#[test]
+fn every_page_in_text_of_twice_the_size() {
+    browse("every-page", LARGE_TEXT, async |page| {
+        page.each(async |place| {
+            page.picture(place.name).await?;
+            page.fits().await?;
+            page.focus_is_seen().await
+        })
+        .await
+    });
+}
+
+#[test]
+fn every_page_in_the_light() {
+    browse("every-page-light", DESKTOP, async |page| {
+        check_colours(page, Theme::Light).await
+    });
+}
+
+#[test]
+fn every_page_in_the_dark() {
+    browse("every-page-dark", PHONE, async |page| {
+        check_colours(page, Theme::Dark).await
+    });
+}
+
+#[test]
+fn every_page_in_the_sun() {
+    browse("every-page-sun", PHONE, async |page| {
+        check_colours(page, Theme::Sun).await
+    });
+}
+
+#[test]
+fn every_page_in_the_browsers_own_colours() {
+    browse("every-page-forced", PHONE, async |page| {
+        page.device_asks(&[("forced-colors", "active")]).await?;
+        page.each(async |place| {
+            page.picture(&format!("{}-forced", place.name)).await?;
+            page.fits().await
+        })
+        .await
+    });
+}
+
+/// Not a check: `tests/run pictures` runs it, to look at.
+#[test]
+#[ignore = "only takes pictures: every page at both sizes in every theme"]
+fn pictures_of_every_page() {
+    for screen in [PHONE, DESKTOP] {
+        for theme in Theme::ALL {
+            browse("pictures", screen, async |page| {
+                page.wear(theme).await?;
+                page.each(async |place| {
+                    page.picture(&format!("{}-{}", place.name, theme.name()))
+                        .await
+                })
+                .await
+                .context(theme.name())
+            });
+        }
+    }
 }
 
 /// Not a check: `tests/run picture` runs it when the look of the advice has changed.

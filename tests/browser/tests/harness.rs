@@ -227,3 +227,90 @@ fn what_sticks_out_sideways_is_named() {
         });
     }
 }
+
+#[test]
+fn what_is_too_small_to_be_pressed_is_named() {
+    browse("harness-small", PHONE, async |page| {
+        show(
+            page,
+            "<main><h1>Title</h1><p>Words around <a href=\"#/\">a link</a> in a sentence.</p>\
+             <button id=\"b\">Go</button></main>",
+        )
+        .await?;
+        let size = async |css: &str| {
+            page.evaluate(&format!(
+                "document.getElementById('b').style.cssText = 'box-sizing:border-box;{css}'"
+            ))
+            .await
+        };
+        size("width:48px;height:48px").await?;
+        page.targets_are_large().await?;
+        size("width:48px;height:44px").await?;
+        let found = page.targets_are_large().await;
+        let found = found.err().context("44 px passed as 48")?;
+        ensure!(found.to_string().contains("48.0 x 44.0"), "{found}");
+        show(page, "<main><h1>Title</h1></main>").await?;
+        ensure!(
+            page.targets_are_large().await.is_err(),
+            "a page without targets passed"
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn a_focus_under_something_else_is_named() {
+    browse("harness-focus", PHONE, async |page| {
+        show(
+            page,
+            "<main><h1>Title</h1><button id=\"b\">Go</button><div id=\"lid\"></div></main>",
+        )
+        .await?;
+        page.focus_is_seen().await?;
+        page.evaluate(
+            "document.getElementById('lid').style.cssText = 'position:fixed;inset:0;background:white'",
+        )
+        .await?;
+        let found = page.focus_is_seen().await;
+        let found = found.err().context("a covered button passed")?;
+        ensure!(found.to_string().contains("lid"), "{found}");
+        Ok(())
+    });
+}
+
+#[test]
+fn a_faint_chart_and_one_in_old_colours_are_named() {
+    browse("harness-chart", PHONE, async |page| {
+        show(
+            page,
+            "<main><h1>Title</h1><canvas class=\"picture-canvas\" width=\"100\" height=\"100\" \
+             aria-label=\"force\"></canvas></main>",
+        )
+        .await?;
+        let paint = async |paper: &str, curve: &str| {
+            page.evaluate(&format!(
+                "(() => {{ const pen = document.querySelector('canvas').getContext('2d'); \
+                 pen.fillStyle = '{paper}'; pen.fillRect(0, 0, 100, 100); \
+                 pen.fillStyle = '{curve}'; pen.fillRect(0, 50, 100, 2); }})()"
+            ))
+            .await
+        };
+        let gas = page.property("--plot-gas").await?;
+        paint("white", &gas).await?;
+        page.charts_stand_out().await?;
+        paint("black", &gas).await?;
+        ensure!(
+            page.charts_stand_out().await.is_err(),
+            "a black ground passed"
+        );
+        paint("white", "white").await?;
+        ensure!(page.charts_stand_out().await.is_err(), "no curve passed");
+        paint("white", &gas).await?;
+        page.evaluate("document.querySelector('canvas').style.setProperty('--plot-mark', '#bbb')")
+            .await?;
+        let found = page.charts_stand_out().await;
+        let found = found.err().context("a faint line passed")?;
+        ensure!(found.to_string().contains("--plot-mark"), "{found}");
+        Ok(())
+    });
+}

@@ -139,14 +139,20 @@ async fn tells_the_rest(page: &Page) -> Result<()> {
         .await?;
     page.measure("And today?", &[("Today's temperature", "19")])
         .await?;
-    page.answer("What is wrong?", "It beats up my hands on small bumps")
-        .await?;
+    page.arrives_at("What is wrong?").await?;
+    page.choose("It beats up my hands on small bumps").await?;
+    page.choose_in("How bad is it?", "I ride around it").await?;
+    page.continue_().await?;
     page.arrives_at("It beats up my hands on small bumps: tell us more")
         .await?;
-    page.choose_in("Which end is it?", "Front").await?;
+    ensure!(
+        page.is_chosen("I ride around it").await?,
+        "how bad it is was said on the page before"
+    );
+    page.choose_in("Which end is it, if you can tell?", "Front")
+        .await?;
     page.choose("Braking for a turn").await?;
     page.choose("Along a straight").await?;
-    page.choose_in("How bad is it?", "I ride around it").await?;
     page.choose_in("Since when?", "As long as I have had the bike")
         .await?;
     page.continue_().await?;

@@ -80,7 +80,7 @@ async fn tells_of_the_ride(page: &Page) -> Result<()> {
     page.continue_().await?;
     page.answer_each(
         "The front dives when I brake: tell",
-        &[("Which end is it?", "Front")],
+        &[("Which end is it, if you can tell?", "Front")],
     )
     .await?;
     page.passes("It bottoms out with a bang: tell", "I can't say")

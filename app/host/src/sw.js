@@ -1,0 +1,65 @@
+// Keeps the whole site on the device, so that it opens and computes where there is no signal.
+//
+// The build writes this file anew with the list of its own files, so a browser that finds it changed knows that there
+// is a new build. It downloads that beside the one at work, and waits until the rider says to use it, or until no
+// page is open any more.
+
+const BUILD = "{{build}}";
+// Name and integrity of every file of this build.
+const FILES = new Map({{files}});
+// The page itself, as browsers ask for it.
+const PAGE = "./";
+
+const SCOPE = self.registration.scope;
+// Another copy of the site may lie elsewhere on the same host.
+const OURS = `sagwright ${SCOPE} `;
+const CACHE = OURS + BUILD;
+const address = (name) => new URL(name, SCOPE).href;
+
+const kept = async (name, cacheName) => caches.match(address(name), { cacheName, ignoreVary: true });
+
+const download = async (cache, name, integrity) => {
+  // A name with a fingerprint stands for one content, so what an older build kept is not downloaded again.
+  let file = name === PAGE ? undefined : await kept(name);
+  if (!file) {
+    const cacheMode = name === PAGE ? "no-cache" : "default";
+    file = await fetch(address(name), { integrity, cache: cacheMode, credentials: "same-origin" });
+    if (!file.ok) throw new Error(`${name}: ${file.status}`);
+  }
+  await cache.put(address(name), file);
+};
+
+// All or nothing: where a file does not arrive whole, this build is dropped and the one at work stays at work. The
+// browser tries again on a later visit.
+const install = async () => {
+  try {
+    const cache = await caches.open(CACHE);
+    await Promise.all([...FILES].map(([name, integrity]) => download(cache, name, integrity)));
+  } catch (trouble) {
+    await caches.delete(CACHE);
+    throw trouble;
+  }
+};
+
+// This build is complete by now. The one before it stays for pages that still run it; those before that go.
+const activate = async () => {
+  const older = (await caches.keys()).filter((name) => name.startsWith(OURS) && name !== CACHE);
+  await Promise.all(older.slice(0, -1).map((name) => caches.delete(name)));
+  await self.clients.claim();
+};
+
+// From this build; else from the one before, for a page that still runs it; else from the network.
+const answer = async (request, name) => (await kept(name, CACHE)) ?? (await kept(name)) ?? fetch(request);
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("message", (event) => {
+  if (event.data === "take over") self.skipWaiting();
+});
+self.addEventListener("fetch", (event) => {
+  const { method, url } = event.request;
+  if (method !== "GET" || !url.startsWith(SCOPE)) return;
+  const name = new URL(url).pathname.slice(new URL(SCOPE).pathname.length);
+  const page = name === "" || name === "index.html";
+  event.respondWith(answer(event.request, page ? PAGE : name));
+});
