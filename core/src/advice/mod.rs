@@ -30,4 +30,5 @@ pub use keep::{Keep, keep};
 pub use picture::*;
 pub use remedy_finding::*;
 pub use ridden::*;
+pub use rehearsed::rehearsed;
 pub use still::{Still, stand_still};

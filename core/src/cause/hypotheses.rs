@@ -31,7 +31,8 @@ impl Hypothesis<'_> {
 
 /// Every way the bike could be. Three faults at once are left out: they are rare, and words cannot tell them apart.
 ///
-/// Faults are held to come independently of each other, so the odds of two are the product of their odds.
+/// The odds of two are the product of their odds, as if they came independently of each other, times
+/// [`Numbers::together`].
 pub fn hypotheses<'a>(
     rehearsal: &'a Rehearsal,
     numbers: &Numbers,
@@ -88,7 +89,7 @@ pub fn hypotheses<'a>(
             }
             all.push(Hypothesis {
                 faults: vec![fault, other],
-                log_prior: log(*own) + log(*others_own),
+                log_prior: log(*own) + log(*others_own) + log(numbers.together),
                 felt: fault.felt.and(&other.felt),
                 shown: fault.shown.and(&other.shown),
             });

@@ -21,6 +21,7 @@ pub mod rehearsal;
 mod sags;
 pub mod said;
 pub mod tried;
+pub mod variants;
 
 pub use belief::{Belief, Observation, PerCause};
 pub use hypotheses::{Hypothesis, hypotheses};

@@ -33,7 +33,7 @@ pub struct Numbers {
     pub severity: f64,
     /// How much the log odds of a moment rise with each step more in that moment than in the rest of the lap.
     pub moment: f64,
-    /// Chance of a history that is usual for the cause, over one that is not.
+    /// Chance that a history told is one that is usual for the cause; otherwise it is any.
     pub history: f64,
     /// Chance that a reading is wrong altogether: another unit, another bike, a misread tape.
     pub blunder: f64,
@@ -45,6 +45,16 @@ pub struct Numbers {
     pub push: f64,
     /// How much the weight of everything said and measured counts: below 1, since pieces of evidence overlap.
     pub temper: f64,
+    /// Factor on the odds of two faults at once beside the product of their odds: riders seek help before a second comes.
+    pub together: f64,
+    /// Steps at which half of those who complain find it more than slight.
+    pub clear_at: f64,
+    /// Steps at which half of those who complain find it bad.
+    pub bad_at: f64,
+    /// Share of the moments of a lap that riders tick, whatever they complain of.
+    pub ticked: f64,
+    /// How much each moment ticked counts: moments of one complaint are not independent.
+    pub each_moment: f64,
 }
 
 impl Numbers {
@@ -61,12 +71,17 @@ impl Numbers {
         says_both: 0.10,
         severity: 0.6,
         moment: 0.35,
-        history: 3.0,
+        history: 0.7,
         blunder: 0.03,
         vagueness: 0.35,
         in_clickers: 0.6,
         push: 0.8,
         temper: 0.9,
+        together: 0.3,
+        clear_at: 1.0,
+        bad_at: 4.0,
+        ticked: 0.35,
+        each_moment: 0.6,
     };
 }
 

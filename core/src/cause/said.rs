@@ -16,13 +16,6 @@ use crate::words::Text;
 /// A chance is never held to be less than this, or more than 1 less this: riders say all sorts of things.
 const LEAST_CHANCE: f64 = 0.004;
 const MOST_CHANCE: f64 = 0.94;
-/// Steps at which half of those who complain find it more than slight, and at which half find it bad.
-const CLEAR_AT: f64 = 1.0;
-const BAD_AT: f64 = 4.0;
-/// Share of the moments of a lap that riders tick, whatever they complain of.
-const TICKED: f64 = 0.35;
-/// Moments ticked for one complaint are not independent: each counts this much.
-const EACH_MOMENT: f64 = 0.6;
 
 /// Everything said, as observations. Nothing said ("I don't know") is no observation.
 pub fn observations(
@@ -43,11 +36,13 @@ pub fn observations(
     // In the order of the list of feelings, so that the order in which they were said does not matter.
     let mut in_order: Vec<&Complaint> = complaints.iter().collect();
     in_order.sort_by_key(|complaint| complaint.feeling);
+    #[expect(clippy::cast_precision_loss, reason = "at most one complaint per feeling")]
+    let histories = in_order.iter().filter(|c| c.since.is_some()).count() as f64;
     let mut found = Vec::new();
     for complaint in in_order {
         found.push(said.mention(complaint));
         found.extend(said.moments(complaint));
-        found.extend(said.history(complaint));
+        found.extend(said.history(complaint, histories));
     }
     let silent = Feeling::ALL
         .iter()
@@ -90,7 +85,7 @@ pub fn trouble(numbers: &Numbers, feeling: Feeling, end: Option<End>, steps: [f6
         Some(End::Both) | None => (either(ends), steps[0].max(steps[1])),
     };
     let worse_than = |at: f64| logistic(numbers.severity * (steps - at));
-    chance * (1.0 + worse_than(CLEAR_AT) + worse_than(BAD_AT))
+    chance * (1.0 + worse_than(numbers.clear_at) + worse_than(numbers.bad_at))
 }
 
 fn logistic(log_odds: f64) -> f64 {
@@ -138,12 +133,13 @@ impl Said<'_> {
 
     /// Chance of a word for how bad it is, given the steps of the worse end.
     fn severity(&self, said: Option<Severity>, steps: f64) -> f64 {
-        let beyond = |at: f64| logistic(self.numbers.severity * (steps - at));
+        let numbers = self.numbers;
+        let beyond = |at: f64| logistic(numbers.severity * (steps - at));
         match said {
             None => 1.0,
-            Some(Severity::Slight) => 1.0 - beyond(CLEAR_AT),
-            Some(Severity::Clear) => beyond(CLEAR_AT) - beyond(BAD_AT),
-            Some(Severity::Bad) => beyond(BAD_AT),
+            Some(Severity::Slight) => 1.0 - beyond(numbers.clear_at),
+            Some(Severity::Clear) => (beyond(numbers.clear_at) - beyond(numbers.bad_at)).max(0.0),
+            Some(Severity::Bad) => beyond(numbers.bad_at),
         }
     }
 
@@ -155,25 +151,27 @@ impl Said<'_> {
         let text =
             Text::new("evidence.moment").with("feeling", feeling_text(complaint.feeling).into());
         let place = complaint.feeling as usize;
-        let base = libm::log(TICKED / (1.0 - TICKED));
+        let numbers = self.numbers;
+        let base = libm::log(numbers.ticked / (1.0 - numbers.ticked));
         Some(Observation::of(text, self.hypotheses, |hypothesis| {
             let moments = &hypothesis.felt.moments[place];
             #[expect(clippy::cast_precision_loss, reason = "six moments")]
             let mean = moments.iter().sum::<f64>() / moments.len() as f64;
             let ticks = Phase::ALL.iter().zip(moments).map(|(phase, moved)| {
-                let chance = logistic(base + self.numbers.moment * (moved - mean));
+                let chance = logistic(base + numbers.moment * (moved - mean));
                 if complaint.phases.contains(phase) {
                     chance
                 } else {
                     1.0 - chance
                 }
             });
-            EACH_MOMENT * ticks.map(libm::log).sum::<f64>()
+            numbers.each_moment * ticks.map(libm::log).sum::<f64>()
         }))
     }
 
-    /// How it came on: usual for the cause or not.
-    fn history(&self, complaint: &Complaint) -> Option<Observation> {
+    /// How it came on: usual for the cause or not. A bike has one history, so that those told of several complaints count
+    /// as one together.
+    fn history(&self, complaint: &Complaint, told: f64) -> Option<Observation> {
         let since = complaint.since?;
         let text = Text::new(match since {
             Always => "evidence.since-always",
@@ -182,24 +180,33 @@ impl Said<'_> {
             SinceWork => "evidence.since-work",
         })
         .with("feeling", feeling_text(complaint.feeling).into());
-        let usual = self.numbers.history;
         Some(Observation::of(text, self.hypotheses, |hypothesis| {
-            let of = |cause: Cause| {
-                if onset(cause).contains(&since) {
-                    usual
-                } else {
-                    1.0
-                }
-            };
             let faults = &hypothesis.faults;
             #[expect(clippy::cast_precision_loss, reason = "one or two faults")]
+            let count = faults.len().max(1) as f64;
             let chance = if faults.is_empty() {
-                usual.sqrt()
+                self.came_on(since, Cause::NothingWrong)
             } else {
-                faults.iter().map(|fault| of(fault.cause)).sum::<f64>() / faults.len() as f64
+                let each = faults.iter().map(|fault| self.came_on(since, fault.cause));
+                each.sum::<f64>() / count
             };
-            libm::log(chance)
+            libm::log(chance) / told
         }))
+    }
+
+    /// Chance of a history for a cause: one that is usual for it, else any.
+    fn came_on(&self, since: Since, cause: Cause) -> f64 {
+        let usual = onset(cause);
+        #[expect(clippy::cast_precision_loss, reason = "four histories")]
+        let [among, any] = [usual.len(), Since::ALL.len()].map(|count| count as f64);
+        let stray = 1.0 / any;
+        if usual.is_empty() {
+            stray
+        } else if usual.contains(&since) {
+            self.numbers.history / among + (1.0 - self.numbers.history) * stray
+        } else {
+            (1.0 - self.numbers.history) * stray
+        }
     }
 
     fn silence(&self, feeling: Feeling) -> Observation {

@@ -1,0 +1,245 @@
+//! Checks done on the true bike: what a tape, a gauge, a push, a look or one lap shows, with the errors they have.
+
+use crate::case::{Case, tell_hours};
+use crate::luck::Luck;
+use crate::stable::Stable;
+use sagwright_core::bench::Still;
+use sagwright_core::cause::Cause;
+use sagwright_core::cause::checks::{Check, How};
+use sagwright_core::intake::{
+    Change, Field, Intake, Look, PushFeel, Question, Tried, Verdict, YesNo,
+};
+use sagwright_core::quantity::{Typed, Unit};
+
+/// Errors: tape, m; gauges of fork and tyres, bar; mark of the travel used, m.
+const TAPE_M: f64 = 0.004;
+const GAUGE_BAR: f64 = 0.15;
+const TYRE_GAUGE_BAR: f64 = 0.08;
+const MARK_M: f64 = 0.004;
+/// Share of damping faults that stand in the clickers, and how far two good settings differ, clicks.
+const IN_CLICKERS: f64 = 0.6;
+const TASTE_CLICKS: f64 = 2.0;
+/// One click of the true bike, natural logarithm of force, and how bikes differ in that.
+const CLICK: f64 = 0.05;
+const CLICKS_DIFFER: f64 = 0.25;
+/// Chance that one of several numbers of a check is not taken.
+const LEFT_OUT: f64 = 0.10;
+
+/// Answers a check in the intake. The same case gives the same answer to the same check.
+pub fn answer(stable: &Stable, case: &Case, check: &Check, intake: &mut Intake, seed: u64) {
+    // What an answer is does not depend on what was asked before.
+    let place = match check.how {
+        How::Answer(question) => question as u64,
+        How::Look(look) => 100 + look as u64,
+        How::Try(change) => 200 + change as u64,
+    };
+    let luck = &mut Luck::seeded(seed, place);
+    match check.how {
+        How::Answer(question) => page(stable, case, question, intake, luck),
+        How::Look(look) => {
+            let yes = shows(case, look) + luck.normal(1.0) > 1.4;
+            let answer = if yes { YesNo::Yes } else { YesNo::No };
+            let looks = intake.measured.looks.get_or_insert_default();
+            looks.insert(look, answer);
+        }
+        How::Try(change) => intake.tried.extend(lap(case, change, luck)),
+    }
+}
+
+fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, luck: &mut Luck) {
+    let still = &case.found.still;
+    let mm = |m: f64, luck: &mut Luck| 1e3 * (m + luck.normal(TAPE_M)).max(0.001);
+    let mut tell = |field: Field, value: f64, unit: Unit| {
+        let typed = Typed {
+            value,
+            unit,
+            how: None,
+        };
+        field.set(intake, Some(typed));
+    };
+    match question {
+        Question::ForkGas => {
+            if let Some(gauge_pa) = still.gauge_pa {
+                // What is told is what it was set to; what the air made of it since is not in there.
+                let set_pa = gauge_pa / (1.0 + shift(case));
+                let bar = (set_pa * 1e-5 + luck.normal(GAUGE_BAR)).clamp(1.0, 20.0);
+                tell(Field::ForkPressure, bar, Unit::Bar);
+            }
+        }
+        Question::GroundToday => {
+            let set_c = 18.0 + luck.normal(6.0);
+            let gauge_bar = still.gauge_pa.map_or(10.0, |pa| pa * 1e-5);
+            // The pressure above vacuum goes with the temperature of the gas, which is near that of the air.
+            let warmer = shift(case) * gauge_bar / (gauge_bar + 1.0) * (set_c + 273.15);
+            let today_c = set_c + warmer + luck.normal(5.0);
+            tell(Field::ForkPressureTemperature, set_c, Unit::Celsius);
+            tell(Field::TodayTemperature, today_c.clamp(-29.0, 54.0), Unit::Celsius);
+        }
+        Question::ForkClickers | Question::ShockClickers => {
+            let fields = [
+                (Question::ForkClickers, Field::ForkCompressionNow),
+                (Question::ForkClickers, Field::ForkReboundNow),
+                (Question::ShockClickers, Field::ShockLowNow),
+                (Question::ShockClickers, Field::ShockReboundNow),
+            ];
+            for (place, (page, field)) in fields.into_iter().enumerate() {
+                if page == question {
+                    tell(field, clicks(stable, case, place, luck), Unit::Click);
+                }
+            }
+        }
+        Question::ServiceHours => tell_hours(intake, case.hours),
+        Question::SagFront | Question::SagRear => {
+            let front = question == Question::SagFront;
+            let (free, rider) = if front {
+                (Field::ForkFreeSag, Field::ForkRiderSag)
+            } else {
+                (Field::RearFreeSag, Field::RearRiderSag)
+            };
+            let [free_m, ridden_m] = [still.free_m, still.ridden_m].map(|sag| {
+                if front { sag.front } else { sag.rear }
+            });
+            let ridden_mm = mm(ridden_m, luck).max(11.0);
+            tell(rider, ridden_mm, Unit::Millimetre);
+            if !luck.happens(LEFT_OUT) {
+                let free_mm = mm(free_m, luck).min(ridden_mm - 1.0);
+                tell(free, free_mm, Unit::Millimetre);
+            }
+        }
+        Question::TravelUsed => {
+            let full_m = case.bike.situation.machine.fork_stroke.value;
+            let used_m = (case.found.fork_used() * full_m + luck.normal(MARK_M)).min(full_m);
+            tell(Field::ForkTravelUsed, 1e3 * used_m.max(0.02), Unit::Millimetre);
+        }
+        Question::TyrePressures => {
+            let share = case.found.trial.condition.tyres;
+            let rows = [
+                (Field::FrontTyre, case.bike.pressures[0], share.front),
+                (Field::RearTyre, case.bike.pressures[1], share.rear),
+            ];
+            for (field, pressure, share) in rows {
+                if !luck.happens(LEFT_OUT) {
+                    let bar = pressure.value * 1e-5 * share + luck.normal(TYRE_GAUGE_BAR);
+                    tell(field, bar.clamp(0.2, 4.0), Unit::Bar);
+                }
+            }
+        }
+        Question::PushTest => {
+            let now = |front: bool, luck: &mut Luck| {
+                Some(push(&case.found.still, &case.sound.still, case, front, luck))
+            };
+            intake.measured.push_front = now(true, luck);
+            intake.measured.push_rear = now(false, luck);
+        }
+        _ => {}
+    }
+}
+
+/// How far the air has moved the pressure of the fork since it was set, relative.
+fn shift(case: &Case) -> f64 {
+    let shifted = case.faults.iter().filter(|fault| fault.cause == Cause::GasShifted);
+    shifted.map(|fault| fault.degree).sum()
+}
+
+/// Where one of the four adjusters stands: where it would suit, give or take taste, and off by the fault where it
+/// stands in the clickers.
+fn clicks(stable: &Stable, case: &Case, place: usize, luck: &mut Luck) -> f64 {
+    let start = stable.suits.clickers.as_ref().expect("drawn with a bench");
+    let one = [
+        &start.fork_compression,
+        &start.fork_rebound,
+        &start.shock_compression,
+        &start.shock_rebound,
+    ][place];
+    let causes = [
+        [Cause::ForkCompressionMuch, Cause::ForkCompressionLittle],
+        [Cause::ForkReboundSlow, Cause::ForkReboundFast],
+        [Cause::ShockCompressionMuch, Cause::ShockCompressionLittle],
+        [Cause::ShockReboundSlow, Cause::ShockReboundFast],
+    ];
+    let mut now = f64::from(one.clicks.middle) + luck.normal(TASTE_CLICKS);
+    let in_clickers = luck.happens(IN_CLICKERS);
+    let click = CLICK * luck.factor(CLICKS_DIFFER);
+    for fault in case.faults.iter().filter(|_| in_clickers) {
+        if causes[place].contains(&fault.cause) {
+            now -= fault.degree / click;
+        }
+    }
+    now.round().clamp(0.0, f64::from(one.range))
+}
+
+/// The strongest of what a slow push shows, on top of what hands differ in.
+fn push(now: &Still, sound: &Still, case: &Case, front: bool, luck: &mut Luck) -> PushFeel {
+    let at = |ends: sagwright_core::feel::Ends<f64>| if front { ends.front } else { ends.rear };
+    let held_n = at(now.breakaway_n) - at(sound.breakaway_n);
+    let place = if front { 1 } else { 3 };
+    let slower = libm::log(now.damping_n_s_per_m[place] / sound.damping_n_s_per_m[place]);
+    let void_m = at(now.void_m) - at(sound.void_m);
+    let wear = &case.found.trial.set_up;
+    let binding_n = if front {
+        wear.fork.wear.binding.value
+    } else {
+        wear.shock.wear.binding.value
+    };
+    let strengths = [
+        (PushFeel::Smooth, 1.6),
+        (PushFeel::SticksFirst, held_n / 35.0),
+        (PushFeel::Judders, binding_n / 45.0),
+        (PushFeel::SlowReturn, slower / 0.22),
+        (PushFeel::FastReturn, 0.6 * void_m / 0.002 - slower / 0.22),
+    ];
+    let noisy = strengths.map(|(feel, strength)| (feel, strength + luck.normal(0.8)));
+    let strongest = noisy.into_iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    strongest.map_or(PushFeel::Smooth, |(feel, _)| feel)
+}
+
+/// How strongly a look shows something, in standard deviations of what eyes and hands differ in.
+fn shows(case: &Case, look: Look) -> f64 {
+    let (now, sound) = (&case.found, &case.sound);
+    let (fork, shock) = (&now.trial.set_up.fork.wear, &now.trial.set_up.shock.wear);
+    let condition = &now.trial.condition;
+    let void_m = |front: bool| {
+        let of = |still: &Still| if front { still.void_m.front } else { still.void_m.rear };
+        of(&now.still) - of(&sound.still)
+    };
+    match look {
+        Look::FreesWithAxleLoose => fork.binding.value / 40.0,
+        Look::FreesWhenCleaned => (fork.hours - sound.trial.set_up.fork.wear.hours) / 45.0,
+        Look::HangsShort => {
+            let fill = |trial: &sagwright_core::bench::Trial| match trial.machine.gas.negative {
+                sagwright_core::bike::gas::Negative::Chamber { fill, .. } => fill,
+                _ => 1.0,
+            };
+            (fill(&now.trial) - fill(&sound.trial)).abs() / 0.15
+        }
+        Look::ForkSquelches => void_m(true) / 0.001,
+        Look::ShockSquelches => void_m(false) / 0.001,
+        Look::LinkageStiff => shock.binding.value / 60.0,
+        Look::HeadKnocks => 1.8 * condition.head_play,
+        Look::SitsOutOfLevel => (now.still.nose_up_rad - sound.still.nose_up_rad).abs() / 0.006,
+    }
+}
+
+/// One change ridden for a lap: better or worse where the rider's own steps say so.
+fn lap(case: &Case, change: Change, luck: &mut Luck) -> Option<Tried> {
+    let changed = case.bike.bench().changed(&case.found.trial, change)?;
+    let ridden = case.bike.ride(changed).ok()?;
+    let felt = ridden.against(&case.sound, &case.bike.grounds);
+    let said = case.intake.complaints.iter().flatten();
+    let verdicts = said.map(|complaint| {
+        let moved = felt.worse(complaint.feeling) - case.felt.worse(complaint.feeling);
+        let noticed = case.rider.gain(complaint.feeling) * moved + luck.normal(0.6);
+        let verdict = if noticed < -1.0 {
+            Verdict::Better
+        } else if noticed > 1.0 {
+            Verdict::Worse
+        } else {
+            Verdict::Same
+        };
+        (complaint.feeling, verdict)
+    });
+    Some(Tried {
+        change,
+        felt: verdicts.collect(),
+    })
+}
