@@ -181,6 +181,18 @@ pub fn use_keeping(
     }
 }
 
+/// The colours of the last visit.
+pub fn theme() -> Theme {
+    Device
+        .kept(THEME)
+        .map_or(Theme::Device, |word| Theme::of(&word))
+}
+
+/// Keeps the colours for the next visit; where the device does not, they last until the page is closed.
+pub fn keep_theme(theme: Theme) {
+    Device.keep(THEME, theme.word());
+}
+
 #[cfg(test)]
 mod tests {
     use std::collections::BTreeMap;
@@ -291,16 +303,4 @@ mod tests {
             assert_eq!(shelf.kept(ASIDE).as_deref(), Some(text));
         }
     }
-}
-
-/// The colours of the last visit.
-pub fn theme() -> Theme {
-    Device
-        .kept(THEME)
-        .map_or(Theme::Device, |word| Theme::of(&word))
-}
-
-/// Keeps the colours for the next visit; where the device does not, they last until the page is closed.
-pub fn keep_theme(theme: Theme) {
-    Device.keep(THEME, theme.word());
 }

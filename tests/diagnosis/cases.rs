@@ -5,8 +5,8 @@ use crate::riders::{belief, coil, feels, gas, measured, since};
 use sagwright_core::cause::Cause;
 use sagwright_core::intake::End::{Both, Front, Rear};
 use sagwright_core::intake::Feeling::{
-    Bottoms, Dives, Fades, HarshBigHits, HarshSmallBumps, Headshake, Kicks, Packs, Pushes,
-    RampsUp, SitsWrong, Skips, Springs, Squats, Sticks, Wallows,
+    Bottoms, Dives, Fades, HarshBigHits, HarshSmallBumps, Headshake, Kicks, Packs, Pushes, RampsUp,
+    SitsWrong, Skips, Springs, Squats, Sticks, Wallows,
 };
 use sagwright_core::intake::Since::{Always, SinceWork, Slowly, Suddenly};
 use sagwright_core::intake::{Field, Intake, Look, Phase, PushFeel, YesNo};
@@ -105,7 +105,10 @@ fn a_fork_that_will_not_use_its_travel_on_stiff_springs_is_too_stiff() {
 fn a_front_that_dives_with_its_clicker_open_lacks_compression() {
     let said = vec![feels(Dives, Front)];
     let numbers = [(Field::ForkCompressionNow, 23.0, Unit::Click)];
-    leads(&measured(coil(said), &numbers), Cause::ForkCompressionLittle);
+    leads(
+        &measured(coil(said), &numbers),
+        Cause::ForkCompressionLittle,
+    );
 }
 
 #[test]
@@ -183,9 +186,13 @@ fn a_fork_that_fades_has_lost_its_pressure_or_its_oil() {
 }
 
 #[test]
-fn a_fork_that_bottoms_since_its_oil_was_changed_has_too_little() {
+fn a_fork_that_bottoms_since_work_with_spring_and_clicks_right_has_too_little_oil() {
     let said = vec![since(feels(Bottoms, Front), SinceWork)];
-    leads(&coil(said), Cause::ForkOilLow);
+    let numbers = [
+        (Field::ForkRate, 5.0, Unit::NewtonPerMillimetre),
+        (Field::ForkCompressionNow, 12.0, Unit::Click),
+    ];
+    leads(&measured(coil(said), &numbers), Cause::ForkOilLow);
 }
 
 #[test]
@@ -224,10 +231,14 @@ fn vague_in_turns_on_soft_tyres_is_the_tyres() {
 }
 
 #[test]
-fn a_shake_of_the_bars_puts_head_bearings_and_attitude_up() {
+fn a_shake_of_the_bars_puts_head_bearings_up() {
+    leads(&coil(vec![feels(Headshake, Front)]), Cause::HeadBearings);
+}
+
+#[test]
+fn a_shake_on_a_bike_that_stands_out_of_level_is_its_attitude() {
     let shake = coil(vec![feels(Headshake, Front)]);
-    leads(&shake, Cause::HeadBearings);
-    leads(&shake, Cause::Attitude);
+    leads(&looked(shake, Look::SitsOutOfLevel), Cause::Attitude);
 }
 
 #[test]

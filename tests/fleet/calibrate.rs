@@ -4,9 +4,10 @@
 //! −ln of the chance stated for exactly what was there, mean over all cases, which is least when chances are honest.
 //! Prior odds are left alone: the fleet is drawn by them.
 
-use crate::case::Case;
 use crate::fleet::{Row, in_parallel};
+use crate::luck::Luck;
 use crate::stable::Stable;
+use crate::workshop::answer_some;
 use sagwright_core::cause::variants::Number;
 use sagwright_core::cause::{Cause, Hypothesis, Numbers};
 use sagwright_core::intake::Intake;
@@ -15,32 +16,73 @@ use sagwright_core::intake::Intake;
 pub struct Answered {
     /// What the library knows.
     pub stable: Stable,
-    /// Answers and causes.
+    /// Answers and causes, words alone.
     pub cases: Vec<(Intake, Vec<Cause>)>,
+    /// The same bikes with some checks answered too.
+    pub checked: Vec<(Intake, Vec<Cause>)>,
 }
+
+/// Checks answered of each bike for the numbers that measurements tell about.
+const CHECKED: usize = 3;
 
 impl Answered {
     /// What is said of all bikes of a stable; the bikes themselves are let go.
     pub fn of(row: Row) -> Self {
-        let told = |case: Case| {
-            let causes = case.faults.iter().map(|fault| fault.cause).collect();
-            (case.intake, causes)
-        };
-        Self {
+        let mut luck = Luck::seeded(5, row.stable.rehearsal.rides.into());
+        let mut answered = Self {
             stable: row.stable,
-            cases: row.single.into_iter().chain(row.double).map(told).collect(),
+            cases: Vec::new(),
+            checked: Vec::new(),
+        };
+        for case in row.single.into_iter().chain(row.double) {
+            let causes: Vec<Cause> = case.faults.iter().map(|fault| fault.cause).collect();
+            let checked = answer_some(&answered.stable, &case, CHECKED, &mut luck);
+            answered.checked.push((checked, causes.clone()));
+            answered.cases.push((case.intake, causes));
         }
+        answered
+    }
+}
+
+/// What practice holds plausible, so that the invented riders of a fleet do not decide alone: no evidence counts more than
+/// once, riders do differ, and none is a measuring instrument.
+fn plausible(name: &str) -> [f64; 2] {
+    match name {
+        "gain" | "denial" => [0.5, 3.0],
+        "leak" => [0.01, 0.08],
+        "touchiness" => [0.4, 2.0],
+        "moment" => [0.1, 1.5],
+        "temper" | "each_moment" | "silence" => [0.2, 1.0],
+        "bad_at" => [1.5, 6.0],
+        _ => [0.0, f64::INFINITY],
     }
 }
 
 /// Moves of a number, widest first.
 const MOVES: [f64; 2] = [1.35, 1.12];
 
-/// Mean of −ln of the chance stated for exactly what was there; without `pairs` over the single faults only.
-pub fn loss(rows: &[Answered], numbers: &Numbers, pairs: bool) -> f64 {
+/// What a loss is taken over.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Over {
+    /// Single faults, words alone.
+    Words,
+    /// All, words alone.
+    WordsAndPairs,
+    /// Single faults with some checks answered.
+    Checks,
+}
+
+/// Mean of −ln of the chance stated for exactly what was there.
+pub fn loss(rows: &[Answered], numbers: &Numbers, over: Over) -> f64 {
+    let pairs = over == Over::WordsAndPairs;
     let each = in_parallel(rows, |row| {
         let ways = row.stable.hypotheses(numbers, pairs);
-        let cases = row.cases.iter().filter(|(_, causes)| pairs || causes.len() < 2);
+        let cases = if over == Over::Checks {
+            &row.checked
+        } else {
+            &row.cases
+        };
+        let cases = cases.iter().filter(|(_, causes)| pairs || causes.len() < 2);
         cases
             .map(|(intake, causes)| {
                 let belief = row.stable.belief(intake, &ways, numbers);
@@ -70,10 +112,10 @@ pub fn descend(
     rows: &[Answered],
     from: &Numbers,
     rounds: usize,
-    pairs: bool,
+    over: Over,
     keep: impl Fn(&Number) -> bool,
 ) -> Numbers {
-    let mut best = (loss(rows, from, pairs), from.clone());
+    let mut best = (loss(rows, from, over), from.clone());
     println!("loss {:.4} to begin with", best.0);
     for round in 0..rounds {
         let by = MOVES[round.min(MOVES.len() - 1)];
@@ -82,7 +124,11 @@ pub fn descend(
                 let mut moved = false;
                 for _ in 0..4 {
                     let next = best.1.with(&number, factor);
-                    let loss = loss(rows, &next, pairs);
+                    let [least, most] = plausible(number.name);
+                    if !(least..=most).contains(&next.of(&number)) {
+                        break;
+                    }
+                    let loss = loss(rows, &next, over);
                     if loss > best.0 - 1e-5 {
                         break;
                     }
@@ -105,11 +151,18 @@ pub fn descend(
     best.1
 }
 
-/// Numbers that words alone say nothing about, or that define the fleet.
-const LEFT_ALONE: [&str; 6] = ["prior", "mild", "blunder", "vagueness", "in_clickers", "push"];
+/// Numbers that words alone say nothing about, and those by which the fleet is drawn.
+const LEFT_ALONE: [&str; 6] = [
+    "prior",
+    "mild",
+    "blunder",
+    "vagueness",
+    "in_clickers",
+    "push",
+];
 
 /// All numbers that words tell about: first the leaks and the gains each by one common factor, then the others, then each
-/// leak and gain by itself over single faults; last those that weigh two faults against one.
+/// leak and gain by itself over single faults; last what measurements and two faults at once tell about.
 pub fn fit(rows: &[Answered], from: &Numbers) -> Numbers {
     let each = |number: &Number| ["leak", "gain"].contains(&number.name);
     let mut best = from.clone();
@@ -117,24 +170,27 @@ pub fn fit(rows: &[Answered], from: &Numbers) -> Numbers {
         for name in ["gain", "leak"] {
             best = common_factor(rows, best, name);
         }
-        best = descend(rows, &best, 1 + round, false, |number| {
+        best = descend(rows, &best, 1 + round, Over::Words, |number| {
             !each(number) && number.name != "together" && !LEFT_ALONE.contains(&number.name)
         });
     }
-    best = descend(rows, &best, 2, false, each);
-    descend(rows, &best, 2, true, |number| {
+    best = descend(rows, &best, 2, Over::Words, each);
+    best = descend(rows, &best, 2, Over::Checks, |number| {
+        ["blunder", "vagueness", "in_clickers", "push"].contains(&number.name)
+    });
+    descend(rows, &best, 2, Over::WordsAndPairs, |number| {
         ["temper", "together", "silence", "touchiness"].contains(&number.name)
     })
 }
 
 /// All numbers of a name by one factor.
 fn common_factor(rows: &[Answered], from: Numbers, name: &str) -> Numbers {
-    let mut best = (loss(rows, &from, false), from);
+    let mut best = (loss(rows, &from, Over::Words), from);
     for factor in [1.25, 0.8, 1.1, 0.9] {
         loop {
             let named = Number::all().filter(|number| number.name == name);
             let next = named.fold(best.1.clone(), |all, number| all.with(&number, factor));
-            let loss = loss(rows, &next, false);
+            let loss = loss(rows, &next, Over::Words);
             if loss > best.0 - 1e-4 {
                 break;
             }

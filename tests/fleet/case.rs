@@ -7,11 +7,15 @@ use crate::truth::{Found, TrueBike, drawn_fault};
 use sagwright_core::cause::fault::Fault;
 use sagwright_core::cause::felt::Felt;
 use sagwright_core::cause::{Cause, Numbers, possible};
-use sagwright_core::intake::{Field, Intake};
+use sagwright_core::intake::{Complaint, Field, Intake};
 use sagwright_core::quantity::{Typed, Unit};
 
-/// Draws of fault and rider until someone complains; then the bike is left with a rider who does not.
+/// Draws of a fault, and of its riders, until one complains of something the fault makes worse: that is why a bike is brought
+/// in. A fault that no rider feels in all draws is left out.
 const DRAWS: usize = 12;
+const RIDERS: usize = 3;
+/// Steps by which a fault makes worse what a rider complains of because of it.
+const BECAUSE: f64 = 0.5;
 /// Chance that a rider knows the hours since service without looking them up.
 const KNOWS_HOURS: f64 = 0.5;
 
@@ -50,9 +54,12 @@ impl Case {
     /// Draws a bike with so many faults out of the odds of the table; one fault may be none.
     pub fn draw(stable: &Stable, many: usize, luck: &mut Luck) -> Option<Self> {
         let causes = causes(stable, many, luck);
-        for last in (0..DRAWS).rev() {
+        for _ in 0..DRAWS {
             let bike = TrueBike::draw(&stable.situation, luck)?;
-            let faults: Vec<Fault> = causes.iter().map(|cause| drawn_fault(*cause, luck)).collect();
+            let faults: Vec<Fault> = causes
+                .iter()
+                .map(|cause| drawn_fault(*cause, luck))
+                .collect();
             let Ok([reference, faulty]) = bike.with(&faults) else {
                 continue;
             };
@@ -60,11 +67,16 @@ impl Case {
                 continue;
             };
             let felt = found.against(&sound, &bike.grounds);
-            let rider = Rider::draw(luck);
-            let complaints = rider.complaints(&felt, &causes, luck);
-            if complaints.is_empty() && !faults.is_empty() && last > 0 {
+            let asked = (0..RIDERS).find_map(|_| {
+                let rider = Rider::draw(luck);
+                let complaints = rider.complaints(&felt, &causes, luck);
+                let because = |said: &Complaint| felt.worse(said.feeling) >= BECAUSE;
+                let brought_in = faults.is_empty() || complaints.iter().any(because);
+                brought_in.then_some((rider, complaints))
+            });
+            let Some((rider, complaints)) = asked else {
                 continue;
-            }
+            };
             let hours = hours(&faults, luck);
             let mut intake = stable.told.clone();
             intake.complaints = Some(complaints);

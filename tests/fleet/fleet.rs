@@ -1,7 +1,7 @@
 //! Many stables with their cases, worked through on every core.
 
-use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::Mutex;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use crate::case::Case;
 use crate::luck::Luck;
@@ -51,7 +51,10 @@ pub fn fleet(seed: u64, size: Size) -> Vec<Row> {
 pub fn in_parallel<T: Sync, R: Send>(all: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
     let next = AtomicUsize::new(0);
     let done: Mutex<Vec<(usize, R)>> = Mutex::new(Vec::new());
-    let cores = std::env::var("THREADS").ok().and_then(|v| v.parse().ok()).unwrap_or(std::thread::available_parallelism().map_or(2, usize::from));
+    let cores = std::env::var("THREADS")
+        .ok()
+        .and_then(|v| v.parse().ok())
+        .unwrap_or(std::thread::available_parallelism().map_or(2, usize::from));
     std::thread::scope(|scope| {
         for _ in 0..cores {
             scope.spawn(|| {

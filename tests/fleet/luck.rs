@@ -10,7 +10,9 @@ impl Luck {
     /// Independent for each seed and place.
     pub const fn seeded(seed: u64, place: u64) -> Self {
         let mut first = Dice::seeded(seed);
-        Self(Dice::seeded(first.bits() ^ place.wrapping_mul(0x9e37_79b9_7f4a_7c15)))
+        Self(Dice::seeded(
+            first.bits() ^ place.wrapping_mul(0x9e37_79b9_7f4a_7c15),
+        ))
     }
 
     /// Any number of 64 bits.

@@ -22,7 +22,13 @@ pub enum Reader {
 
 impl Reader {
     /// What is believed after these answers.
-    pub fn belief(self, stable: &Stable, intake: &Intake, ways: &[Hypothesis], numbers: &Numbers) -> Belief {
+    pub fn belief(
+        self,
+        stable: &Stable,
+        intake: &Intake,
+        ways: &[Hypothesis],
+        numbers: &Numbers,
+    ) -> Belief {
         if self == Self::Library {
             return stable.belief(intake, ways, numbers);
         }
@@ -37,7 +43,13 @@ impl Reader {
     }
 
     /// What is believed from words alone, and after each of so many checks that the library would ask for next.
-    pub fn judged(self, rows: &[Row], numbers: &Numbers, which: Which, checks: usize) -> Vec<Vec<Judged>> {
+    pub fn judged(
+        self,
+        rows: &[Row],
+        numbers: &Numbers,
+        which: Which,
+        checks: usize,
+    ) -> Vec<Vec<Judged>> {
         let each = in_parallel(rows, |row| {
             let ways = row.stable.hypotheses(numbers, true);
             let cases = match which {
@@ -77,7 +89,7 @@ impl Reader {
             if judged.len() > checks {
                 return judged;
             }
-            let next = checks::next_best(&checks::Case {
+            let ranked = checks::ranked(&checks::Case {
                 intake: &intake,
                 situation: &stable.situation(&intake),
                 baseline: &stable.suits,
@@ -87,9 +99,9 @@ impl Reader {
                 belief: &belief,
             });
             // Who hears no words cannot judge a lap by them.
-            let next = next.filter(|(check, _)| {
-                self == Self::Library || !matches!(check.how, How::Try(_))
-            });
+            let next = ranked
+                .into_iter()
+                .find(|(check, _)| self == Self::Library || !matches!(check.how, How::Try(_)));
             if let Some((check, _)) = next {
                 workshop::answer(stable, case, &check, &mut intake, case.seed);
                 belief = self.belief(stable, &intake, ways, numbers);

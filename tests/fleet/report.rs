@@ -59,20 +59,43 @@ pub fn report(rows: &[Row], numbers: &Numbers) -> Found {
         until_it_leads(&judged)
     );
     let leaders = score::reliability(score::leaders(words));
-    let _ = write!(text, "\n## Reliability of the leading cause, words alone\n\n{}", score::curve(&leaders));
+    let _ = write!(
+        text,
+        "\n## Reliability of the leading cause, words alone\n\n{}",
+        score::curve(&leaders)
+    );
     let stated = score::reliability(score::stated(words));
-    let _ = write!(text, "\n## Reliability of all chances of 5 % and more, words alone\n\n{}", score::curve(&stated));
+    let _ = write!(
+        text,
+        "\n## Reliability of all chances of 5 % and more, words alone\n\n{}",
+        score::curve(&stated)
+    );
     if let Some(last) = judged.last() {
         let leaders = score::reliability(score::leaders(last));
-        let _ = write!(text, "\n## Reliability of the leading cause after {CHECKS} checks\n\n{}", score::curve(&leaders));
+        let _ = write!(
+            text,
+            "\n## Reliability of the leading cause after {CHECKS} checks\n\n{}",
+            score::curve(&leaders)
+        );
     }
-    let _ = write!(text, "\n## By cause, words alone\n\n{}", score::by_cause(words));
-    let _ = write!(text, "\n## Confusions, words alone\n\n| is | taken for | cases |\n|---|---|---|\n");
+    let _ = write!(
+        text,
+        "\n## By cause, words alone\n\n{}",
+        score::by_cause(words)
+    );
+    let _ = write!(
+        text,
+        "\n## Confusions, words alone\n\n| is | taken for | cases |\n|---|---|---|\n"
+    );
     for (is, taken, count) in score::confusions(words).into_iter().take(CONFUSIONS) {
         let _ = writeln!(text, "| {} | {} | {count} |", is.word(), taken.word());
     }
     let flips = flips(rows, numbers);
-    let _ = write!(text, "\n## Leading causes that flip when numbers move\n\n{}", flips.table());
+    let _ = write!(
+        text,
+        "\n## Leading causes that flip when numbers move\n\n{}",
+        flips.table()
+    );
     Found {
         text,
         library,

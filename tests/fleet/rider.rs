@@ -102,7 +102,10 @@ impl Rider {
             }
         }
         felt_bad.sort_by(|a, b| b.0.total_cmp(&a.0));
-        let mut all: Vec<Complaint> = felt_bad.into_iter().map(|(_, complaint)| complaint).collect();
+        let mut all: Vec<Complaint> = felt_bad
+            .into_iter()
+            .map(|(_, complaint)| complaint)
+            .collect();
         all.truncate(self.names_most.min(MOST));
         if luck.happens(IMAGINED) {
             let feeling = luck.one_of(Feeling::ALL);

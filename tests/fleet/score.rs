@@ -23,11 +23,18 @@ impl Judged {
 
     /// Place of the best-placed true cause, from 0.
     pub fn place(&self) -> usize {
+        self.place_of(|cause| self.truth.contains(&cause))
+    }
+
+    /// Place of the first that is true or feels like what is true, from 0.
+    pub fn place_alike(&self) -> usize {
+        self.place_of(|cause| self.truth.iter().any(|truth| truth.feels_like(cause)))
+    }
+
+    fn place_of(&self, is: impl Fn(Cause) -> bool) -> usize {
         let ranked = self.ranked();
-        ranked
-            .iter()
-            .position(|cause| self.truth.contains(cause))
-            .unwrap_or(ranked.len())
+        let first = ranked.iter().position(|cause| is(*cause));
+        first.unwrap_or(ranked.len())
     }
 }
 
@@ -40,6 +47,8 @@ pub struct Score {
     pub top_1: f64,
     /// Share in which a true cause is among the first three.
     pub top_3: f64,
+    /// The same two, causes that feel alike counted as one.
+    pub alike: [f64; 2],
     /// Brier score: mean over cases of the sum over causes of (stated − true)².
     pub brier: f64,
     /// Mean of −ln of the chance stated for what was there.
@@ -131,6 +140,7 @@ impl Score {
             cases: all.len(),
             top_1: share(&|one| one.place() < 1),
             top_3: share(&|one| one.place() < 3),
+            alike: [1, 3].map(|most| share(&|one| one.place_alike() < most)),
             brier: all.iter().map(brier).sum::<f64>() / count,
             log_loss: all.iter().map(loss).sum::<f64>() / count,
             leader_error: calibration_error(&reliability(leaders(all))),
@@ -141,10 +151,12 @@ impl Score {
     /// As a row of a table.
     pub fn row(&self, name: &str) -> String {
         format!(
-            "| {name} | {} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} |\n",
+            "| {name} | {} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} |\n",
             self.cases,
             self.top_1,
             self.top_3,
+            self.alike[0],
+            self.alike[1],
             self.brier,
             self.log_loss,
             self.leader_error,
@@ -154,11 +166,13 @@ impl Score {
 }
 
 /// The head of tables made of [`Score::row`].
-pub const HEAD: &str = "| | cases | top-1 | top-3 | Brier | log loss | calibration error, leader | calibration error, all ≥ 5 % |\n|---|---|---|---|---|---|---|---|\n";
+pub const HEAD: &str = "| | cases | top-1 | top-3 | top-1, alike as one | top-3, alike as one | Brier | log loss | calibration error, leader | calibration error, all ≥ 5 % |\n|---|---|---|---|---|---|---|---|---|---|\n";
 
 /// Recall of every cause.
 pub fn by_cause(all: &[Judged]) -> String {
-    let mut table = String::from("| cause | cases | top-1 | top-3 | usually taken for |\n|---|---|---|---|---|\n");
+    let mut table = String::from(
+        "| cause | cases | top-1 | top-3 | usually taken for |\n|---|---|---|---|---|\n",
+    );
     for cause in Cause::ALL {
         let of: Vec<&Judged> = all.iter().filter(|one| one.truth == [*cause]).collect();
         if of.is_empty() {
@@ -210,7 +224,8 @@ pub fn confusions(all: &[Judged]) -> Vec<(Cause, Cause, usize)> {
 
 /// A reliability curve as a table.
 pub fn curve(bins: &[Bin; 10]) -> String {
-    let mut table = String::from("| stated | how many | mean stated | came true |\n|---|---|---|---|\n");
+    let mut table =
+        String::from("| stated | how many | mean stated | came true |\n|---|---|---|---|\n");
     for (place, bin) in bins.iter().enumerate() {
         if bin.count > 0.0 {
             let _ = writeln!(

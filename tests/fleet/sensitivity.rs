@@ -113,7 +113,12 @@ impl Flips {
     pub fn table(&self) -> String {
         let mut table = String::from("| number | mean flips | worst |\n|---|---|---|\n");
         for (name, (mean, worst)) in &self.each {
-            let _ = writeln!(table, "| `{name}` | {:.1} % | {:.1} % |", 100.0 * mean, 100.0 * worst);
+            let _ = writeln!(
+                table,
+                "| `{name}` | {:.1} % | {:.1} % |",
+                100.0 * mean,
+                100.0 * worst
+            );
         }
         let _ = writeln!(
             table,

@@ -45,12 +45,6 @@ impl Stable {
         }
     }
 
-    pub fn of(told: Intake, rehearsal: Rehearsal) -> Self {
-        let situation = Situation::of(&told);
-        let suits = baseline(&situation);
-        Self { told, situation, suits, rehearsal }
-    }
-
     /// Every way the bike could be, as the library has it.
     pub fn hypotheses(&self, numbers: &Numbers, pairs: bool) -> Vec<Hypothesis<'_>> {
         let can = |cause: Cause| possible(&self.told, cause);

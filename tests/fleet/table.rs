@@ -111,7 +111,13 @@ fn heard(causes: &[Cause], said: &Complaint) -> f64 {
     };
     let history = said.since.map_or(1.0, |since| {
         each(
-            &|cause| if onset(cause).contains(&since) { 3.0 } else { 1.0 },
+            &|cause| {
+                if onset(cause).contains(&since) {
+                    3.0
+                } else {
+                    1.0
+                }
+            },
             1.7,
         )
     });

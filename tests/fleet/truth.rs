@@ -7,9 +7,9 @@
 use crate::luck::Luck;
 use sagwright_core::bench::grounds::{Ground, showing};
 use sagwright_core::bench::{Bench, Outcome, Still, Trial};
-use sagwright_core::bike::{Class, Tyre};
 use sagwright_core::bike::damping::design::USUAL_OIL;
 use sagwright_core::bike::damping::{Damper, DamperLaw};
+use sagwright_core::bike::{Class, Tyre};
 use sagwright_core::cause::Cause;
 use sagwright_core::cause::fault::Fault;
 use sagwright_core::cause::felt::{Felt, Seen, felt};
@@ -77,7 +77,10 @@ impl Found {
 
     /// Deepest use of the fork's travel on the hardest ground, share.
     pub fn fork_used(&self) -> f64 {
-        let deepest = self.ridden.iter().map(|one| one.metrics.travel_deepest.front);
+        let deepest = self
+            .ridden
+            .iter()
+            .map(|one| one.metrics.travel_deepest.front);
         deepest.fold(0.0, f64::max)
     }
 }
@@ -94,9 +97,8 @@ impl TrueBike {
         healthy.set_up.shock.wear.hours = luck.between(0.0, 30.0);
         let grounds = ground(&bench, luck).ok()?;
         let usual = tyres(&situation);
-        let pressures = [usual.front, usual.rear].map(|band| {
-            band.middle + (band.high - band.low) * luck.normal(0.25)
-        });
+        let pressures = [usual.front, usual.rear]
+            .map(|band| band.middle + (band.high - band.low) * luck.normal(0.25));
         let mut shape = || Shape {
             crack: luck.factor(0.35),
             stack: luck.factor(0.25),
@@ -111,14 +113,14 @@ impl TrueBike {
         rider.arm_n_s_per_m *= luck.factor(0.25);
         rider.most_pitch_n_m *= luck.factor(0.15);
         Some(Self {
+            situation,
+            suits,
             healthy,
             pressures,
             grounds,
             valves,
             tyres,
             rider,
-            suits,
-            situation,
         })
     }
 
@@ -147,15 +149,20 @@ impl TrueBike {
         let candidate = self.candidate(&bench, &trial)?;
         let bike = Bike::<f64>::of(&[candidate])?;
         let ridden = self.grounds.iter().map(|ground| {
-            let pieces: Vec<(Metrics<f64>, f64)> =
-                ground.pieces.iter().map(|piece| feel(&bike, piece)).collect();
+            let pieces: Vec<(Metrics<f64>, f64)> = ground
+                .pieces
+                .iter()
+                .map(|piece| feel(&bike, piece))
+                .collect();
             let metrics: Vec<Metrics<f64>> = pieces.iter().map(|(metrics, _)| *metrics).collect();
             Some(Outcome {
                 metrics: Metrics::mean(&metrics)?,
                 falls: pieces.iter().map(|(_, rode)| 1.0 - rode).sum(),
             })
         });
-        let ridden = ridden.collect::<Option<Vec<_>>>().ok_or(RideError::Nothing)?;
+        let ridden = ridden
+            .collect::<Option<Vec<_>>>()
+            .ok_or(RideError::Nothing)?;
         let still = Still::of(&bench, &trial)?;
         Ok(Found {
             trial,
@@ -182,7 +189,8 @@ impl TrueBike {
         };
         let kind = trial.machine.class.kind;
         let share = trial.condition.tyres;
-        let at = |pressure: Pressure, share: f64| pascal((pressure.value * share).clamp(0.2e5, 3.5e5));
+        let at =
+            |pressure: Pressure, share: f64| pascal((pressure.value * share).clamp(0.2e5, 3.5e5));
         let felt = |mut tyre: Tyre, [rate, damping]: [f64; 2]| {
             tyre.rate *= rate;
             tyre.damping *= damping;

@@ -5,7 +5,8 @@ use crate::luck::Luck;
 use crate::stable::Stable;
 use sagwright_core::bench::Still;
 use sagwright_core::cause::Cause;
-use sagwright_core::cause::checks::{Check, How};
+use sagwright_core::cause::checks::{self, Check, How};
+use sagwright_core::cause::looks;
 use sagwright_core::intake::{
     Change, Field, Intake, Look, PushFeel, Question, Tried, Verdict, YesNo,
 };
@@ -24,6 +25,21 @@ const CLICK: f64 = 0.05;
 const CLICKS_DIFFER: f64 = 0.25;
 /// Chance that one of several numbers of a check is not taken.
 const LEFT_OUT: f64 = 0.10;
+
+/// Answers so many checks out of all that need no lap.
+pub fn answer_some(stable: &Stable, case: &Case, many: usize, luck: &mut Luck) -> Intake {
+    let mut intake = case.intake.clone();
+    let fits = |check: &Check| match check.how {
+        How::Answer(_) => true,
+        How::Look(look) => looks::fits(&case.intake, look),
+        How::Try(_) => false,
+    };
+    let all: Vec<Check> = checks::all().filter(fits).collect();
+    for _ in 0..many {
+        answer(stable, case, &luck.one_of(&all), &mut intake, case.seed);
+    }
+    intake
+}
 
 /// Answers a check in the intake. The same case gives the same answer to the same check.
 pub fn answer(stable: &Stable, case: &Case, check: &Check, intake: &mut Intake, seed: u64) {
@@ -73,7 +89,11 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
             let warmer = shift(case) * gauge_bar / (gauge_bar + 1.0) * (set_c + 273.15);
             let today_c = set_c + warmer + luck.normal(5.0);
             tell(Field::ForkPressureTemperature, set_c, Unit::Celsius);
-            tell(Field::TodayTemperature, today_c.clamp(-29.0, 54.0), Unit::Celsius);
+            tell(
+                Field::TodayTemperature,
+                today_c.clamp(-29.0, 54.0),
+                Unit::Celsius,
+            );
         }
         Question::ForkClickers | Question::ShockClickers => {
             let fields = [
@@ -96,9 +116,8 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
             } else {
                 (Field::RearFreeSag, Field::RearRiderSag)
             };
-            let [free_m, ridden_m] = [still.free_m, still.ridden_m].map(|sag| {
-                if front { sag.front } else { sag.rear }
-            });
+            let [free_m, ridden_m] =
+                [still.free_m, still.ridden_m].map(|sag| if front { sag.front } else { sag.rear });
             let ridden_mm = mm(ridden_m, luck).max(11.0);
             tell(rider, ridden_mm, Unit::Millimetre);
             if !luck.happens(LEFT_OUT) {
@@ -109,7 +128,11 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
         Question::TravelUsed => {
             let full_m = case.bike.situation.machine.fork_stroke.value;
             let used_m = (case.found.fork_used() * full_m + luck.normal(MARK_M)).min(full_m);
-            tell(Field::ForkTravelUsed, 1e3 * used_m.max(0.02), Unit::Millimetre);
+            tell(
+                Field::ForkTravelUsed,
+                1e3 * used_m.max(0.02),
+                Unit::Millimetre,
+            );
         }
         Question::TyrePressures => {
             let share = case.found.trial.condition.tyres;
@@ -126,7 +149,13 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
         }
         Question::PushTest => {
             let now = |front: bool, luck: &mut Luck| {
-                Some(push(&case.found.still, &case.sound.still, case, front, luck))
+                Some(push(
+                    &case.found.still,
+                    &case.sound.still,
+                    case,
+                    front,
+                    luck,
+                ))
             };
             intake.measured.push_front = now(true, luck);
             intake.measured.push_rear = now(false, luck);
@@ -137,7 +166,10 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
 
 /// How far the air has moved the pressure of the fork since it was set, relative.
 fn shift(case: &Case) -> f64 {
-    let shifted = case.faults.iter().filter(|fault| fault.cause == Cause::GasShifted);
+    let shifted = case
+        .faults
+        .iter()
+        .filter(|fault| fault.cause == Cause::GasShifted);
     shifted.map(|fault| fault.degree).sum()
 }
 
@@ -199,7 +231,13 @@ fn shows(case: &Case, look: Look) -> f64 {
     let (fork, shock) = (&now.trial.set_up.fork.wear, &now.trial.set_up.shock.wear);
     let condition = &now.trial.condition;
     let void_m = |front: bool| {
-        let of = |still: &Still| if front { still.void_m.front } else { still.void_m.rear };
+        let of = |still: &Still| {
+            if front {
+                still.void_m.front
+            } else {
+                still.void_m.rear
+            }
+        };
         of(&now.still) - of(&sound.still)
     };
     match look {

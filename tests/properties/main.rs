@@ -1,6 +1,7 @@
 //! What must hold for every bike, rider and set-up, tried on many.
 
 mod advice;
+mod causes;
 mod link;
 mod parts;
 mod ranges;

@@ -191,8 +191,8 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 
 /// What to know before trusting the answer, most pressing first.
 fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
-    /// Two leading causes closer than this are a close call.
-    const CLOSE: f64 = 1.3;
+    /// It is a close call where twice the odds of the second cause would put it first: no hand-set odds are surer than that.
+    const CLOSE: f64 = 2.0;
     /// Share of the second cause's chance that it has beside the first, from which both may be there at once.
     const TOGETHER: f64 = 0.5;
     /// Below this a cause is not worth telling beside another.

@@ -28,7 +28,7 @@ pub use assemble::{Options, advise, advise_still, advise_with, ride_out};
 pub use figure::*;
 pub use keep::{Keep, keep};
 pub use picture::*;
+pub use rehearsed::rehearsed;
 pub use remedy_finding::*;
 pub use ridden::*;
-pub use rehearsed::rehearsed;
 pub use still::{Still, stand_still};

@@ -28,6 +28,7 @@ impl Fault {
     /// Springs and gas: relative to what suits. Preload, clamps, oil level, void: mm. Friction: hours without service; N for
     /// binding and bearings. Valves: natural logarithm of the damping over what suits. Oil and gas behind it: shares. Tyres:
     /// relative. Steering head: see [`crate::bench::Condition::head_play`].
+    #[expect(clippy::match_same_arms, reason = "a table: one row for each cause")]
     pub const fn degrees(cause: Cause) -> &'static [[f64; 2]] {
         match cause {
             Cause::ForkRateSoft => &[[-0.10, -0.20]],
@@ -40,8 +41,8 @@ impl Fault {
             Cause::GasDrag => &[[1.0, 1.6]],
             Cause::ForkFriction => &[[70.0, 150.0]],
             Cause::ForkBound => &[[60.0, 130.0]],
-            Cause::ForkOilLow => &[[25.0, 50.0]],
-            Cause::ForkOilHigh => &[[-25.0, -42.0]],
+            Cause::ForkOilLow => &[[40.0, 90.0]],
+            Cause::ForkOilHigh => &[[-30.0, -55.0]],
             Cause::ForkOilWorn => &[[0.15, 0.30]],
             Cause::ForkCompressionMuch | Cause::ShockCompressionMuch => &[[0.34, 0.69]],
             Cause::ForkCompressionLittle | Cause::ShockCompressionLittle => &[[-0.36, -0.75]],

@@ -18,7 +18,7 @@ pub const FEELINGS: usize = Feeling::ALL.len();
 pub const PHASES: usize = Phase::ALL.len();
 
 /// Steps beyond which more is no more telling: a bike that falls or bottoms all day is as bad as a complaint gets.
-const MOST_STEPS: f64 = 8.0;
+pub(super) const MOST_STEPS: f64 = 8.0;
 /// Weight of ground that is not in the rider's mix beside what is, whose weights sum to 1: met now and then.
 const NOW_AND_THEN: f64 = 0.12;
 
@@ -183,6 +183,10 @@ type Figure = fn(&Metrics<f64>) -> f64;
 
 impl Compare<'_> {
     /// How far a feeling moved at each end, in all of the lap or in one moment of it.
+    #[expect(
+        clippy::too_many_lines,
+        reason = "a table: one row for each feeling, read side by side"
+    )]
     fn moved(&self, feeling: Feeling, phase: Option<Phase>) -> Ends<f64> {
         let on = |features, steps: &dyn Fn(&Metrics<f64>, &Metrics<f64>) -> f64| {
             self.mean(features, phase, steps)
@@ -339,8 +343,8 @@ impl Compare<'_> {
     }
 }
 
-/// A change of attitude that is just noticed, rad: 8 mm at one end.
-const NOSE_RAD: f64 = 0.0055;
+/// A change of attitude that is just noticed, rad: 5 mm at one end, by which forks are slid in their clamps to feel it.
+const NOSE_RAD: f64 = 0.0034;
 /// A change of damping that is just noticed, natural logarithm: some four clicks.
 const DAMPING: f64 = 0.20;
 /// A void at the reversal that is just noticed, m.

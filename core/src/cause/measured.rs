@@ -83,19 +83,20 @@ pub fn hours(hours: f64, fork: bool, hypotheses: &[Hypothesis]) -> Observation {
     })
 }
 
-/// Factor on the odds of a bike with these faults by hours since the service of one end.
+/// Factor on the odds of a bike with these faults by hours since the service of one end. Hours that wore two of them out
+/// are the same hours and count once, by what wears quickest.
 pub fn hours_factor(hours: f64, fork: bool, hypothesis: &Hypothesis) -> f64 {
     let worn = |cause: Cause| {
         let row = WEAR
             .iter()
             .find(|(of, at_fork, _)| *of == cause && *at_fork == fork);
-        row.map_or(1.0, |(_, _, span)| 0.25 + 0.75 * hours / span)
+        row.map(|(_, _, span)| 0.25 + 0.75 * hours / span)
     };
-    hypothesis
+    let each = hypothesis
         .faults
         .iter()
-        .map(|fault| worn(fault.cause))
-        .product()
+        .filter_map(|fault| worn(fault.cause));
+    each.reduce(f64::max).unwrap_or(1.0)
 }
 
 /// Push tests as evidence.

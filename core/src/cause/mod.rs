@@ -5,6 +5,7 @@
 //! [`belief`] weighs them over all [`hypotheses`]: no fault, one, or two. The rehearsal depends on rider, bike and ground only, so
 //! a new answer about what is felt or measured needs no new ride. [`numbers`] holds everything that is set by hand.
 
+pub mod alike;
 pub mod belief;
 pub mod checks;
 pub mod fault;

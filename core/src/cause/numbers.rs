@@ -1,6 +1,7 @@
 //! Every hand-set number of the diagnosis in one table.
 //!
-//! No outcome data exists, so all of it is common practice, from memory. `docs/diagnosis.md` says what happens to the
+//! No outcome data exists. Odds, shares and histories are common practice, from memory; how strongly a rider answers to a step,
+//! and what is said without cause, were fitted to one fleet of virtual bikes and are scored on another. `docs/diagnosis.md` says what happens to the
 //! answers when any of these is halved or doubled.
 
 use super::Cause;
@@ -21,7 +22,8 @@ pub struct Numbers {
     pub gain: [f64; FEELINGS],
     /// How far riders differ in what they put up with: log odds between the middling and the touchy third.
     pub touchiness: f64,
-    /// How much a feeling that is not mentioned counts, where others are: riders name the worst few.
+    /// How much a feeling that is not mentioned counts, where three and more others are: riders name the worst few. It counts in
+    /// full where one is.
     pub silence: f64,
     /// How much each counts when the rider says outright that nothing is wrong.
     pub denial: f64,
@@ -64,28 +66,32 @@ impl Numbers {
         mild: 0.5,
         leak: per_feeling(true),
         gain: per_feeling(false),
-        touchiness: 0.8,
-        silence: 0.6,
-        denial: 1.2,
+        touchiness: 0.44,
+        silence: 0.54,
+        denial: 2.9,
         wrong_end: 0.06,
-        says_both: 0.10,
+        says_both: 0.094,
         severity: 0.6,
-        moment: 0.35,
+        moment: 1.5,
         history: 0.7,
-        blunder: 0.03,
+        blunder: 0.027,
         vagueness: 0.35,
-        in_clickers: 0.6,
-        push: 0.8,
+        in_clickers: 0.67,
+        push: 2.0,
         temper: 0.9,
-        together: 0.3,
-        clear_at: 1.0,
-        bad_at: 4.0,
-        ticked: 0.35,
-        each_moment: 0.6,
+        together: 0.4,
+        clear_at: 1.2,
+        bad_at: 5.4,
+        ticked: 0.19,
+        each_moment: 0.9,
     };
 }
 
 /// Odds of each cause among bikes of riders who ask for help.
+#[expect(
+    clippy::match_same_arms,
+    reason = "a table that is read by what the causes have in common"
+)]
 const fn priors() -> [f64; Cause::COUNT] {
     let mut all = [0.0; Cause::COUNT];
     let mut place = 0;
@@ -128,18 +134,22 @@ const fn per_feeling(leak: bool) -> [f64; FEELINGS] {
     let mut place = 0;
     while place < FEELINGS {
         let (own_leak, own_gain) = match Feeling::ALL[place] {
-            Feeling::HarshSmallBumps | Feeling::HarshBigHits => (0.05, 1.2),
-            Feeling::Dives => (0.05, 0.9),
-            Feeling::Bottoms | Feeling::Kicks => (0.04, 1.0),
-            Feeling::Packs => (0.03, 1.1),
-            Feeling::RampsUp => (0.03, 0.9),
-            Feeling::Wallows | Feeling::Springs | Feeling::Squats => (0.03, 0.9),
-            Feeling::Pushes => (0.05, 0.8),
-            Feeling::Headshake => (0.03, 0.9),
-            Feeling::Skips => (0.04, 1.0),
-            Feeling::Sticks => (0.03, 0.9),
-            Feeling::Fades => (0.02, 0.9),
-            Feeling::SitsWrong => (0.04, 1.0),
+            Feeling::HarshSmallBumps => (0.021, 1.9),
+            Feeling::HarshBigHits => (0.021, 2.9),
+            Feeling::Dives => (0.040, 1.7),
+            Feeling::Packs => (0.040, 1.75),
+            Feeling::Bottoms => (0.039, 2.4),
+            Feeling::RampsUp => (0.052, 1.9),
+            Feeling::Kicks => (0.017, 2.7),
+            Feeling::Wallows => (0.0145, 2.6),
+            Feeling::Springs => (0.031, 1.95),
+            Feeling::Pushes => (0.0135, 1.9),
+            Feeling::Headshake => (0.026, 2.2),
+            Feeling::Squats => (0.017, 1.7),
+            Feeling::Skips => (0.030, 2.9),
+            Feeling::Sticks => (0.011, 2.1),
+            Feeling::Fades => (0.019, 2.9),
+            Feeling::SitsWrong => (0.039, 2.15),
         };
         all[place] = if leak { own_leak } else { own_gain };
         place += 1;

@@ -7,6 +7,7 @@
 
 use super::Cause;
 use super::belief::Observation;
+use super::felt::{MOST_STEPS, shows_at};
 use super::hypotheses::Hypothesis;
 use super::numbers::Numbers;
 use crate::intake::Since::{self, Always, SinceWork, Slowly, Suddenly};
@@ -36,7 +37,10 @@ pub fn observations(
     // In the order of the list of feelings, so that the order in which they were said does not matter.
     let mut in_order: Vec<&Complaint> = complaints.iter().collect();
     in_order.sort_by_key(|complaint| complaint.feeling);
-    #[expect(clippy::cast_precision_loss, reason = "at most one complaint per feeling")]
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "at most one complaint per feeling"
+    )]
     let histories = in_order.iter().filter(|c| c.since.is_some()).count() as f64;
     let mut found = Vec::new();
     for complaint in in_order {
@@ -47,7 +51,15 @@ pub fn observations(
     let silent = Feeling::ALL
         .iter()
         .filter(|f| complaints.iter().all(|c| c.feeling != **f));
-    found.extend(silent.map(|feeling| said.silence(*feeling)));
+    // Who names one thing has no other to name; who names several may have left out as many.
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "at most one complaint per feeling"
+    )]
+    let several = (0.5 * (complaints.len() as f64 - 1.0)).min(1.0);
+    let weight = 1.0 - several * (1.0 - numbers.silence);
+    found.extend(silent.map(|feeling| said.silence(*feeling, weight)));
+    found.push(said.brought_in(complaints));
     found
 }
 
@@ -209,12 +221,41 @@ impl Said<'_> {
         }
     }
 
-    fn silence(&self, feeling: Feeling) -> Observation {
+    fn silence(&self, feeling: Feeling, weight: f64) -> Observation {
         let text = Text::new("evidence.not-said").with("feeling", feeling_text(feeling).into());
         Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
             let ends = chances(self.numbers, feeling, hypothesis, touchy);
-            self.numbers.silence * libm::log(1.0 - either(ends))
+            weight * libm::log(1.0 - either(ends))
         })
+    }
+
+    /// A bike with a fault is brought in because of it: at least one complaint comes of the fault, not of the leak. With p the
+    /// chance of a complaint and l its leak, that is 1 − Π l / p over what is said, given that it happens, of chance
+    /// 1 − Π (1 − p) / (1 − l) over all feelings (a noisy-or taken apart).
+    fn brought_in(&self, complaints: &[Complaint]) -> Observation {
+        let text = Text::new("evidence.brought-in");
+        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
+            if hypothesis.faults.is_empty() {
+                return 0.0;
+            }
+            let (mut all_leaks, mut all_quiet) = (1.0, 1.0);
+            for feeling in Feeling::ALL {
+                let made = either(chances(self.numbers, *feeling, hypothesis, touchy));
+                let leak = self.leaks(*feeling, touchy).min(made);
+                if complaints.iter().any(|said| said.feeling == *feeling) {
+                    all_leaks *= leak / made;
+                }
+                all_quiet *= (1.0 - made) / (1.0 - leak);
+            }
+            let least = LEAST_CHANCE;
+            libm::log((1.0 - all_leaks).max(least) / (1.0 - all_quiet).max(least))
+        })
+    }
+
+    /// Chance that a rider complains of a feeling though nothing causes it.
+    fn leaks(&self, feeling: Feeling, touchy: f64) -> f64 {
+        let none = shows_at(feeling).map(|shows| if shows { 0.0 } else { -MOST_STEPS });
+        either(chances_of(self.numbers, feeling, none, touchy))
     }
 
     /// "Nothing is wrong": every feeling denied at once.

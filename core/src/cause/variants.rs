@@ -135,13 +135,15 @@ mod tests {
     #[test]
     fn every_number_is_there_once() {
         let usual = Numbers::USUAL;
-        let marked = Number::all().enumerate().fold(usual.clone(), |marked, (at, number)| {
-            let mut next = marked;
-            #[expect(clippy::cast_precision_loss, reason = "a hundred numbers")]
-            let mark = 1000.0 + at as f64;
-            *next.place(&number) = mark;
-            next
-        });
+        let marked = Number::all()
+            .enumerate()
+            .fold(usual.clone(), |marked, (at, number)| {
+                let mut next = marked;
+                #[expect(clippy::cast_precision_loss, reason = "a hundred numbers")]
+                let mark = 1000.0 + at as f64;
+                *next.place(&number) = mark;
+                next
+            });
         let written = format!("{marked:?}");
         let numbers = written
             .split(|c: char| !c.is_ascii_digit() && c != '.')
