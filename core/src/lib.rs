@@ -1,7 +1,7 @@
 //! From what an off-road rider can say and measure to a defensible suspension set-up.
 //!
 //! One street of rooms, each reading only the rooms before it:
-//! [`intake`] → [`bike`] → [`stance`] → [`ride`] → [`feel`] → [`bench`] → `cause` → `remedy` → `advice`.
+//! [`intake`] → [`bike`] → [`stance`] → [`ride`] → [`feel`] → [`mod@bench`] → `cause` → `remedy` → `advice`.
 //! [`units`], [`quantity`], [`solve`], [`lane`] and [`words`] stand beside the street and serve all of it.
 
 #![forbid(unsafe_code)]

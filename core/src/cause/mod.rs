@@ -2,7 +2,7 @@
 //!
 //! [`fault`] changes a healthy bike, [`rehearsal`] rides every fault over the rider's own ground, [`felt`] turns the figures
 //! of the rides into steps a rider can just notice. [`said`] and [`measured`] say how likely an answer is on each bike, and
-//! [`belief`] weighs them over all [`hypotheses`]: no fault, one, or two. The rehearsal depends on rider, bike and ground only, so
+//! [`belief`] weighs them over all [`mod@hypotheses`]: no fault, one, or two. The rehearsal depends on rider, bike and ground only, so
 //! a new answer about what is felt or measured needs no new ride. [`numbers`] holds everything that is set by hand.
 
 pub mod alike;
