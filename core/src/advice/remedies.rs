@@ -9,7 +9,7 @@ use super::remedy_finding::{
 };
 use super::restacked::restacked;
 use super::sheet::Sheet;
-use super::useful::useful;
+use super::useful::{plainly_off, useful};
 use crate::cause::Cause;
 use crate::cause::checks::Check;
 use crate::cause::felt::shows_at;
@@ -41,8 +41,9 @@ pub fn findings(
         check,
         workshop,
     };
-    ladder(&judge, case.belief, |id| {
-        fits(id, fork) && useful(sheet, id)
+    let may_help = |id| fits(id, fork) && useful(sheet, id);
+    ladder(&judge, case.belief, may_help, |id| {
+        may_help(id) && plainly_off(sheet, id)
     })
     .into_iter()
     .map(|rung| told.finding(&rung))

@@ -1,5 +1,6 @@
 //! Whether a remedy would change anything on this bike as far as it is known.
 
+use super::answer::SettingId;
 use super::sheet::Sheet;
 use crate::bike::ForkSpring;
 use crate::bike::atmosphere::gauge_after;
@@ -90,11 +91,27 @@ fn has_room(sheet: &Sheet, now: Field, of: fn(&Clickers) -> &Baseline, open: boo
     }
 }
 
-fn gas_is_set(sheet: &Sheet) -> bool {
+/// Whether what a remedy sets was told to stand outside the range that suits, whatever is not known.
+pub fn plainly_off(sheet: &Sheet, id: RemedyId) -> bool {
+    if id != RemedyId::SetGasPressure {
+        return false;
+    }
+    let range = sheet.ranges.get(SettingId::ForkPressure);
+    match (gas_now(sheet), range) {
+        (Some(now), Some(found)) => now < found.range.low || now > found.range.high,
+        _ => false,
+    }
+}
+
+/// What a gauge would read on the fork today, Pa, where its pressure was told.
+fn gas_now(sheet: &Sheet) -> Option<f64> {
     let air = sheet.situation.surroundings;
-    let told = Field::ForkPressure.si(sheet.intake);
-    let now = told.map(|told| gauge_after(pascal(told), air.filled, air.riding).value);
-    match (now, &sheet.baseline.front) {
+    let told = Field::ForkPressure.si(sheet.intake)?;
+    Some(gauge_after(pascal(told), air.filled, air.riding).value)
+}
+
+fn gas_is_set(sheet: &Sheet) -> bool {
+    match (gas_now(sheet), &sheet.baseline.front) {
         (Some(now), Front::Gas { held, .. }) => !differs(now, held.value, SAME_GAS_PA),
         _ => false,
     }

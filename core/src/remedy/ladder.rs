@@ -36,6 +36,8 @@ pub struct Rung {
     pub leads: bool,
     /// A remedy that costs less and does as much on every bike believed in.
     pub dominated_by: Option<RemedyId>,
+    /// Whether what it sets was told to stand outside the range that suits.
+    pub plainly_off: bool,
 }
 
 impl Rung {
@@ -52,8 +54,14 @@ impl Rung {
 /// Heckerman, Breese and Rommelse, "Decision-theoretic troubleshooting", CACM 38(3), 1995.
 /// The worthiest remedy of the cheapest tier that reaches the target leads, after what is free to put right and likely to be
 /// out of place; where nothing being wrong is the likeliest, leaving the bike alone does. `useful` tells whether a remedy would change anything on this bike; one that would not is left
-/// out.
-pub fn ladder(judge: &Judge, belief: &Belief, useful: impl Fn(RemedyId) -> bool) -> Vec<Rung> {
+/// out. `plainly_off` tells whether what it sets was told to stand outside the range that suits: that is put right first,
+/// whatever is believed (common practice).
+pub fn ladder(
+    judge: &Judge,
+    belief: &Belief,
+    useful: impl Fn(RemedyId) -> bool,
+    plainly_off: impl Fn(RemedyId) -> bool,
+) -> Vec<Rung> {
     let believed = &judge.believed;
     let mut rungs: Vec<Rung> = CATALOGUE
         .iter()
@@ -64,8 +72,9 @@ pub fn ladder(judge: &Judge, belief: &Belief, useful: impl Fn(RemedyId) -> bool)
             gain: 0.0,
             leads: false,
             dominated_by: None,
+            plainly_off: plainly_off(entry.id),
         })
-        .filter(|rung| rung.net(believed) >= LEAST_RELIEF)
+        .filter(|rung| rung.plainly_off || rung.net(believed) >= LEAST_RELIEF)
         .collect();
     let gains: Vec<(f64, Option<RemedyId>)> = rungs
         .iter()
@@ -133,7 +142,10 @@ fn lead(rungs: &mut Vec<Rung>, judge: &Judge) {
         .fold(0.0, f64::max);
     let target = TARGET * if beyond > 0.0 { beyond } else { short_of_it };
     let reaches = |rung: &&Rung| rung.net(believed) >= target && rung.dominated_by.is_none();
-    let off = |rung: &&Rung| rung.entry.tier == Tier::Adjust && rung.worth.puts_right > LIKELY_OFF;
+    let off = |rung: &&Rung| {
+        let likely = rung.worth.puts_right > LIKELY_OFF;
+        rung.entry.tier == Tier::Adjust && (likely || rung.plainly_off)
+    };
     let tier = rungs
         .iter()
         .filter(reaches)
@@ -185,6 +197,7 @@ fn leave_alone(rungs: &mut Vec<Rung>, judge: &Judge, belief: &Belief) {
         gain: 0.0,
         leads: likeliest,
         dominated_by: None,
+        plainly_off: false,
     };
     rungs.insert(if likeliest { 0 } else { rungs.len() }, rung);
 }

@@ -13,6 +13,8 @@ const LEAST_BELIEVED: f64 = 1e-3;
 const NEW_TROUBLE: f64 = 0.5;
 /// What a complaint weighs that was not said to be slight, clear or bad.
 const NOT_SAID: f64 = 2.0;
+/// Slight, clear and bad complaints weigh 1, 2 and 3 of so many parts of what could be had at all (hand-set).
+const CONTENT: f64 = 5.5;
 
 /// All that remedies are judged by.
 pub struct Case<'a> {
@@ -96,17 +98,17 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Share of what could be had at all with which this rider is content: an eighth where all is slight, a quarter where it is
-    /// clear, three eighths where it is bad. Hand-set, common practice.
+    /// Share of what could be had at all with which this rider is content: under a fifth where all is slight, over a third where it
+    /// is clear, over half where it is bad. Hand-set, common practice.
     pub fn content_with(&self) -> f64 {
         let complaints = self.case.complaints;
         if complaints.is_empty() {
-            return NOT_SAID / 8.0;
+            return NOT_SAID / CONTENT;
         }
         let sum: f64 = self.stated.iter().map(|stated| stated.weight).sum();
         #[expect(clippy::cast_precision_loss, reason = "at most one for each feeling")]
         let count = complaints.len() as f64;
-        sum / count / 8.0
+        sum / count / CONTENT
     }
 
     /// What a remedy is worth.
