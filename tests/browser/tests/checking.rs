@@ -204,14 +204,16 @@ fn a_check_that_cannot_be_done_gives_way_and_comes_back() {
 fn what_cannot_be_an_answer_is_told_beside_the_input() {
     browse("checking-trouble", PHONE, async |page| {
         to_advice(page).await?;
-        offered(page, "Rear sag").await?;
+        offered(page, "Tyres").await?;
         let before = page.evaluate(CAUSES).await?;
         page.click("Use this answer").await?;
         page.sees("There is a problem").await?;
-        page.fill("Rear rider sag", "much").await?;
+        page.fill("Front tyre pressure", "much").await?;
         page.click("Use this answer").await?;
         ensure!(
-            page.complaint("Rear rider sag").await?.contains("much"),
+            page.complaint("Front tyre pressure")
+                .await?
+                .contains("much"),
             "the message does not say what is wrong"
         );
         page.accessible().await?;
