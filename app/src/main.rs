@@ -2,7 +2,7 @@
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
 //! `drawings` shows how to measure; `wear` is what colours the page wears;
-//! `shell` holds page and address together; `keeping` and `offline` keep answers and site on the device; `advising` asks
+//! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
 //! answered there, `taking` hands it on;
 //! every sentence is in `words/`.
@@ -25,6 +25,8 @@ mod riding;
 mod route;
 mod shell;
 mod state;
+#[allow(dead_code, unused_imports, reason = "no page keeps records yet")]
+mod store;
 mod taking;
 mod wear;
 mod words;

@@ -13,6 +13,7 @@ pub const ENGLISH: &[&str] = &[
     include_str!("../words/en.json"),
     include_str!("../words/en-advice.json"),
     include_str!("../words/en-drawings.json"),
+    include_str!("../words/en-store.json"),
     include_str!("../words/en-terms.json"),
 ];
 
