@@ -64,7 +64,7 @@ fn rung(voice: &Voice, remedies: &[RemedyFinding], tier: Tier) -> Html {
 /// Below this share a relief is not told.
 const LEAST_RELIEF: f64 = 0.01;
 
-/// Cost, time, relief and whether it can be undone, at a glance.
+/// Relief, cost, time and whether it can be undone, at a glance.
 fn facts(voice: &Voice, remedy: &RemedyFinding) -> Html {
     // Leaving the bike alone takes nothing away, and saying so would read as if it failed.
     let relief = (remedy.relief >= LEAST_RELIEF).then(|| {
@@ -81,11 +81,11 @@ fn facts(voice: &Voice, remedy: &RemedyFinding) -> Html {
     };
     html! {
         <span class="facts">
-            <span class="chip">{ price(voice, &remedy.cost) }</span>
-            <span class="chip">{ minutes(voice, remedy.minutes) }</span>
             if let Some(relief) = relief {
                 <span class="chip">{ relief }</span>
             }
+            <span class="chip">{ price(voice, &remedy.cost) }</span>
+            <span class="chip">{ minutes(voice, remedy.minutes) }</span>
             <span class="chip">{ voice.words(undo) }</span>
         </span>
     }

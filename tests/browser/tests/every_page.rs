@@ -134,7 +134,7 @@ fn the_picture_of_the_readme() {
     browse("readme", DESKTOP, async |page| {
         page.open_example("Freshly serviced gas fork").await?;
         page.click("Get my advice").await?;
-        page.is_shown(".card-number").await?;
+        page.is_shown(".ride-figures").await?;
         let picture = page.top(1500).await?;
         ensure!(
             picture.len() < 300_000,
