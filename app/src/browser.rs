@@ -47,6 +47,15 @@ pub fn replace(route: Route) {
     }
 }
 
+/// Today, as the device writes a date in `language`, such as "26 November 2026".
+pub fn today(language: &str) -> String {
+    let options = js_sys::Object::new();
+    // A plain object takes any property; without them the date is written shorter.
+    Reflect::set(&options, &"dateStyle".into(), &"long".into()).ok();
+    let date = js_sys::Date::new_0().to_locale_date_string(language, &options);
+    date.into()
+}
+
 /// The address of this site, without anything after `#`.
 pub fn site() -> Option<String> {
     let address = window()?.location().href().ok()?;

@@ -13,6 +13,7 @@ use super::price::price;
 use super::reason::range;
 use super::settings::end_key;
 use super::{Voice, signal};
+use crate::browser;
 
 /// Causes that are told with their evidence; the next as many by name alone.
 const CAUSES: usize = 3;
@@ -35,9 +36,10 @@ pub fn paper(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
 
 fn first_page(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
     let leading = advice.remedies.iter().find(|remedy| remedy.leads);
+    let today = Arg::Raw(browser::today("en-GB"));
     html! {
         <section class="paper-page">
-            <h2>{ voice.words("advice.paper.settings") }</h2>
+            <h2>{ voice.with("advice.paper.settings", "date", today) }</h2>
             <p class="paper-sentence">{ voice.say(&advice.sentence) }</p>
             <div class="paper-columns">
                 { for End::ALL.iter().map(|&end| table(voice, &advice.settings, end)) }
