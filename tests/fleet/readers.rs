@@ -81,6 +81,7 @@ impl Reader {
         let mut intake = case.intake.clone();
         let mut belief = self.belief(stable, &intake, ways, numbers);
         let mut judged = Vec::new();
+        let mut asked: Vec<How> = Vec::new();
         loop {
             judged.push(Judged {
                 truth: case.causes(),
@@ -98,11 +99,13 @@ impl Reader {
                 numbers,
                 belief: &belief,
             });
-            // Who hears no words cannot judge a lap by them.
-            let next = ranked
-                .into_iter()
-                .find(|(check, _)| self == Self::Library || !matches!(check.how, How::Try(_)));
+            // Who hears no words cannot judge a lap by them, and what could not be read once is not asked for again.
+            let next = ranked.into_iter().find(|(check, _)| {
+                let heard = self == Self::Library || !matches!(check.how, How::Try(_));
+                heard && !asked.contains(&check.how)
+            });
             if let Some((check, _)) = next {
+                asked.push(check.how);
                 workshop::answer(stable, case, &check, &mut intake, case.seed);
                 belief = self.belief(stable, &intake, ways, numbers);
             }

@@ -4,6 +4,7 @@ use crate::case::{Case, tell_hours};
 use crate::luck::Luck;
 use crate::stable::Stable;
 use sagwright_core::bench::Still;
+use sagwright_core::bike::setup::ForkSpring;
 use sagwright_core::cause::Cause;
 use sagwright_core::cause::checks::{self, Check, How};
 use sagwright_core::cause::looks;
@@ -23,6 +24,9 @@ const TASTE_CLICKS: f64 = 2.0;
 /// One click of the true bike, natural logarithm of force, and how bikes differ in that.
 const CLICK: f64 = 0.05;
 const CLICKS_DIFFER: f64 = 0.25;
+/// How far springs are from what is printed on them, relative, and chance that it has worn off.
+const PRINTED: f64 = 0.03;
+const WORN_OFF: f64 = 0.2;
 /// Chance that one of several numbers of a check is not taken.
 const LEFT_OUT: f64 = 0.10;
 
@@ -123,6 +127,18 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
             if !luck.happens(LEFT_OUT) {
                 let free_mm = mm(free_m, luck).min(ridden_mm - 1.0);
                 tell(free, free_mm, Unit::Millimetre);
+            }
+        }
+        Question::ShockSpring => {
+            if !luck.happens(WORN_OFF) {
+                let rate = case.found.trial.set_up.shock.rate.value * (1.0 + luck.normal(PRINTED));
+                tell(Field::ShockRate, 1e-3 * rate, Unit::NewtonPerMillimetre);
+            }
+        }
+        Question::ForkSpring => {
+            if let ForkSpring::Coil { rate, .. } = case.found.trial.set_up.fork.spring {
+                let rate = rate.value * (1.0 + luck.normal(PRINTED));
+                tell(Field::ForkRate, 1e-3 * rate, Unit::NewtonPerMillimetre);
             }
         }
         Question::TravelUsed => {
@@ -254,6 +270,12 @@ fn shows(case: &Case, look: Look) -> f64 {
         Look::ShockSquelches => void_m(false) / 0.001,
         Look::LinkageStiff => shock.binding.value / 60.0,
         Look::HeadKnocks => 1.8 * condition.head_play,
+        // A ruler reads to a millimetre, but where the maker meant them to stand is known to some three.
+        Look::TubesOffTheMark => 1e3 * condition.raised_m.abs() / 2.7,
+        Look::OilOffTheLevel => {
+            let gap = |trial: &sagwright_core::bench::Trial| trial.set_up.fork.air_gap.value;
+            1e3 * (gap(&now.trial) - gap(&sound.trial)).abs() / 12.0
+        }
         Look::SitsOutOfLevel => (now.still.nose_up_rad - sound.still.nose_up_rad).abs() / 0.006,
     }
 }

@@ -317,6 +317,10 @@ fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
             _ if matches!(look, Some(Look::LinkageStiff)) => {
                 cautions(&["workshop-lift", "axle-clamps"])
             }
+            _ if matches!(look, Some(Look::OilOffTheLevel)) => {
+                cautions(&["workshop-lift", "oil-off-disc", "spring-preload"])
+            }
+            (Some(Question::ForkSpring), _) => cautions(&["workshop-lift", "spring-preload"]),
             (Some(Question::ForkGas), _) | (_, Some(Change::ForkGasLess | Change::ForkGasMore)) => {
                 cautions(&["gas-fork", "marked-maximum"])
             }

@@ -74,6 +74,8 @@ const PAGES: &[Check] = &[
     check("travel-used", 15, Question::TravelUsed),
     check("tyre-pressures", 3, Question::TyrePressures),
     check("push-test", 3, Question::PushTest),
+    check("shock-spring", 5, Question::ShockSpring),
+    check("fork-spring", 40, Question::ForkSpring),
 ];
 
 /// Results of a reading that are told apart, in standard deviations from what would suit.
@@ -116,8 +118,9 @@ pub fn ranked(case: &Case) -> Vec<(Check, f64)> {
 }
 
 fn per_minute((check, bits): &(Check, f64)) -> f64 {
-    // Fetching the tools and walking to the bike takes a while, whatever is checked (common practice).
-    const SETTING_OUT: f64 = 3.0;
+    // Fetching stand, helper and tools, and putting them back, takes a while whatever is checked (common practice); without
+    // it, a quick look that tells little would come before a measurement that settles the matter.
+    const SETTING_OUT: f64 = 10.0;
     bits / (f64::from(check.minutes) + SETTING_OUT)
 }
 

@@ -29,6 +29,8 @@ fn shows(look: Look, cause: Cause, plain: bool) -> Option<f64> {
         (Look::HeadKnocks, Cause::HeadBearings) => (0.7, 0.92),
         (Look::SitsOutOfLevel, Cause::Attitude) => (0.5, 0.75),
         (Look::SitsOutOfLevel, Cause::ShockPreload | Cause::ForkPreload) => (0.3, 0.45),
+        (Look::TubesOffTheMark, Cause::Attitude) => (0.85, 0.95),
+        (Look::OilOffTheLevel, Cause::ForkOilLow | Cause::ForkOilHigh) => (0.85, 0.95),
         _ => return None,
     };
     Some(if plain { severe } else { mild })
@@ -38,8 +40,10 @@ fn shows(look: Look, cause: Cause, plain: bool) -> Option<f64> {
 pub const fn minutes(look: Look) -> u32 {
     match look {
         Look::HangsShort | Look::HeadKnocks | Look::ForkSquelches | Look::ShockSquelches => 3,
+        Look::TubesOffTheMark => 5,
         Look::FreesWhenCleaned | Look::SitsOutOfLevel | Look::FreesWithAxleLoose => 10,
         Look::LinkageStiff => 25,
+        Look::OilOffTheLevel => 40,
     }
 }
 
@@ -50,6 +54,11 @@ pub fn fits(intake: &Intake, look: Look) -> bool {
             .bike
             .fork
             .is_none_or(|kind| kind == ForkKind::GasOneLeg),
+        // A gas leg is opened by a workshop only.
+        Look::OilOffTheLevel => intake
+            .bike
+            .fork
+            .is_some_and(|kind| kind != ForkKind::GasOneLeg),
         Look::LinkageStiff => intake.bike.shock != Some(ShockKind::Linkless),
         _ => true,
     }

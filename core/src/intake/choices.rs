@@ -337,6 +337,10 @@ choice! {
         HeadKnocks = "head-knocks",
         /// A level on the ground shows the bars clearly higher or lower than on a bike that steers well.
         SitsOutOfLevel = "sits-out-of-level",
+        /// The fork tubes stand 4 mm or more higher or lower in their clamps than the manual says.
+        TubesOffTheMark = "tubes-off-the-mark",
+        /// Measured as the manual says, the fork oil stands 10 mm or more off its level.
+        OilOffTheLevel = "oil-off-the-level",
     }
 }
 
