@@ -5,8 +5,9 @@ use crate::fleet::{Row, in_parallel};
 use crate::score::Judged;
 use crate::stable::Stable;
 use crate::{table, workshop};
+use sagwright_core::cause::alike::alike;
 use sagwright_core::cause::checks::{self, How};
-use sagwright_core::cause::{Belief, Hypothesis, Numbers};
+use sagwright_core::cause::{Belief, Cause, Hypothesis, Numbers};
 use sagwright_core::intake::Intake;
 
 /// How words are read. Measurements are read by all three as the library does.
@@ -83,8 +84,14 @@ impl Reader {
         let mut judged = Vec::new();
         let mut asked: Vec<How> = Vec::new();
         loop {
+            let truth = case.causes();
+            let like = |cause: &Cause| {
+                let mut of = truth.iter();
+                of.any(|truth| alike(ways, &belief, numbers, *truth, *cause))
+            };
             judged.push(Judged {
-                truth: case.causes(),
+                alike: Cause::ALL.iter().copied().filter(like).collect(),
+                truth,
                 belief: belief.probability,
             });
             if judged.len() > checks {

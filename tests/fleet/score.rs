@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
+use crate::luck::Luck;
 use sagwright_core::cause::{Cause, PerCause};
 
 /// A belief with what was really there.
@@ -11,6 +12,8 @@ pub struct Judged {
     pub truth: Vec<Cause>,
     /// What was believed.
     pub belief: PerCause,
+    /// What the rider's words cannot tell from what was there.
+    pub alike: Vec<Cause>,
 }
 
 impl Judged {
@@ -28,7 +31,7 @@ impl Judged {
 
     /// Place of the first that is true or feels like what is true, from 0.
     pub fn place_alike(&self) -> usize {
-        self.place_of(|cause| self.truth.iter().any(|truth| truth.feels_like(cause)))
+        self.place_of(|cause| self.truth.contains(&cause) || self.alike.contains(&cause))
     }
 
     fn place_of(&self, is: impl Fn(Cause) -> bool) -> usize {
@@ -55,7 +58,10 @@ pub struct Score {
     pub log_loss: f64,
     /// Expected calibration error of the leading cause, ten bins.
     pub leader_error: f64,
-    /// The same over all chances of 5 % and more.
+    /// What that would come to by luck alone if every stated chance were exactly right: with few cases in a bin the share that
+    /// comes true strays, however honest the reader.
+    pub leader_luck: f64,
+    /// The error over all chances of 5 % and more.
     pub stated_error: f64,
 }
 
@@ -102,6 +108,17 @@ pub fn leaders(all: &[Judged]) -> impl Iterator<Item = (f64, bool)> {
     })
 }
 
+/// Mean calibration error of the leading cause if what was stated came true by just these chances.
+fn by_luck(all: &[Judged]) -> f64 {
+    const DRAWS: u32 = 200;
+    let mut luck = Luck::seeded(7, 0);
+    let errors = (0..DRAWS).map(|_| {
+        let drawn = leaders(all).map(|(stated, _)| (stated, luck.happens(stated)));
+        calibration_error(&reliability(drawn))
+    });
+    errors.sum::<f64>() / f64::from(DRAWS)
+}
+
 /// Every stated chance worth printing.
 pub fn stated(all: &[Judged]) -> impl Iterator<Item = (f64, bool)> {
     const WORTH: f64 = 0.05;
@@ -144,6 +161,7 @@ impl Score {
             brier: all.iter().map(brier).sum::<f64>() / count,
             log_loss: all.iter().map(loss).sum::<f64>() / count,
             leader_error: calibration_error(&reliability(leaders(all))),
+            leader_luck: by_luck(all),
             stated_error: calibration_error(&reliability(stated(all))),
         }
     }
@@ -151,7 +169,7 @@ impl Score {
     /// As a row of a table.
     pub fn row(&self, name: &str) -> String {
         format!(
-            "| {name} | {} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} |\n",
+            "| {name} | {} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} |\n",
             self.cases,
             self.top_1,
             self.top_3,
@@ -160,13 +178,14 @@ impl Score {
             self.brier,
             self.log_loss,
             self.leader_error,
+            self.leader_luck,
             self.stated_error
         )
     }
 }
 
 /// The head of tables made of [`Score::row`].
-pub const HEAD: &str = "| | cases | top-1 | top-3 | top-1, alike as one | top-3, alike as one | Brier | log loss | calibration error, leader | calibration error, all ≥ 5 % |\n|---|---|---|---|---|---|---|---|---|---|\n";
+pub const HEAD: &str = "| | cases | top-1 | top-3 | top-1, alike as one | top-3, alike as one | Brier | log loss | calibration error, leader | of that by luck | calibration error, all ≥ 5 % |\n|---|---|---|---|---|---|---|---|---|---|---|\n";
 
 /// Recall of every cause.
 pub fn by_cause(all: &[Judged]) -> String {

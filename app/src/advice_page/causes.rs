@@ -17,8 +17,8 @@ use crate::checking::Moved;
 /// Causes less likely than this are folded away, and those beyond so many.
 const TOLD_FROM: f64 = 0.05;
 const MOST_TOLD: usize = 5;
-/// The core's word that two causes are a close call.
-const CLOSE_CALL: &str = "caveat.close-call";
+/// The core's words that two causes are a close call.
+const CLOSE_CALLS: [&str; 2] = ["caveat.close-call", "caveat.alike"];
 /// The core's word that two causes may be there at once.
 const BOTH: &str = "caveat.both";
 /// The core's word on where the chances come from.
@@ -90,7 +90,8 @@ const fn provisional(stand: Stand, busy: bool) -> Option<&'static str> {
 
 /// The two causes between which it is a close call, where the core says so.
 fn close_calls(advice: &SetUpAdvice) -> BTreeSet<Cause> {
-    let close = advice.caveats.iter().any(|one| one.key == CLOSE_CALL);
+    let calls = |one: &Text| CLOSE_CALLS.contains(&one.key.as_ref());
+    let close = advice.caveats.iter().any(calls);
     let leading = advice.causes.iter().take(if close { 2 } else { 0 });
     leading.map(|cause| cause.cause).collect()
 }

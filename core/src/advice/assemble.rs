@@ -14,6 +14,7 @@ use super::settings::settings;
 use super::sheet::Sheet;
 use super::still::{Still, stand_still};
 use super::stop::stop_riding;
+use crate::cause::alike::alike;
 use crate::cause::checks::How;
 use crate::cause::tried::change_text;
 use crate::cause::{
@@ -224,6 +225,9 @@ fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
         let at_once = belief.both(ways, *first, *second) > TOGETHER * q;
         let key = match at_once {
             true => Some("caveat.both"),
+            false if *p < CLOSE * q && alike(ways, belief, &Numbers::USUAL, *first, *second) => {
+                Some("caveat.alike")
+            }
             false if *p < CLOSE * q => Some("caveat.close-call"),
             false => None,
         };

@@ -45,7 +45,8 @@ pub struct Numbers {
     pub in_clickers: f64,
     /// How much the log odds of what a push test shows rise with each step that can just be noticed.
     pub push: f64,
-    /// How much the weight of everything said and measured counts: below 1, since pieces of evidence overlap.
+    /// How much the weight of everything said and measured counts: 1 where each piece is worth what it says. Fitted, it comes
+    /// out at 1.1; no evidence is let count more than once.
     pub temper: f64,
     /// Factor on the odds of two faults at once beside the product of their odds: riders seek help before a second comes.
     pub together: f64,
@@ -78,7 +79,7 @@ impl Numbers {
         vagueness: 0.35,
         in_clickers: 0.67,
         push: 2.0,
-        temper: 0.9,
+        temper: 1.0,
         together: 0.4,
         clear_at: 1.2,
         bad_at: 5.4,
