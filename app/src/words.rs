@@ -1,5 +1,6 @@
 //! The sentences on the pages: the book of the advice and the books of the app in one.
 
+use std::cell::RefCell;
 use std::rc::Rc;
 
 use sagwright_core::intake::Field;
@@ -18,7 +19,7 @@ pub const ENGLISH: &[&str] = &[
 ];
 
 thread_local! {
-    static BOOK: Rc<Book> = Rc::new(english());
+    static BOOK: RefCell<Rc<Book>> = RefCell::new(Rc::new(english()));
 }
 
 fn english() -> Book {
@@ -26,9 +27,17 @@ fn english() -> Book {
     own.fold(Book::english(), Book::and)
 }
 
+/// Adds the sentences of a part of the site that not every page carries.
+pub fn join(table: &str) {
+    // The tables are part of the program; a test proves them well-formed.
+    if let Ok(more) = Book::from_json(table) {
+        BOOK.with_borrow_mut(|book| *book = Rc::new(book.as_ref().clone().and(more)));
+    }
+}
+
 /// All sentences.
 pub fn book() -> Rc<Book> {
-    BOOK.with(Rc::clone)
+    BOOK.with_borrow(Rc::clone)
 }
 
 /// The sentence for a key without gaps.
@@ -38,12 +47,12 @@ pub fn say(key: &str) -> String {
 
 /// The sentence for `text` in the rider's units.
 pub fn tell(text: &Text, units: &UnitChoice) -> String {
-    BOOK.with(|book| book.say(text, units))
+    BOOK.with_borrow(|book| book.say(text, units))
 }
 
 /// The sentence for a key, where there is one.
 pub fn say_if_any(key: &str) -> Option<String> {
-    BOOK.with(|book| book.has(key)).then(|| say(key))
+    BOOK.with_borrow(|book| book.has(key)).then(|| say(key))
 }
 
 /// What stands beside a number: the sign of its unit, or the word for what is counted where that is no click.

@@ -1,0 +1,24 @@
+//! The workshop's counter: riders' intakes on a desk, what was put right, done and heard back.
+//!
+//! Without a browser: `job` is what is kept about one rider and `told` how two copies of it come together; `name` is what
+//! a job is kept under; `change` is everything that can be told about it and `limits` how much of it; `bring` reads what
+//! comes in and `file` the whole desk; `find` searches and sorts, `table` writes the summary.
+
+mod bring;
+mod change;
+mod file;
+mod find;
+mod job;
+mod limits;
+mod merge;
+mod name;
+mod table;
+mod told;
+
+/// The counter's own sentences.
+const ENGLISH: &str = include_str!("../../words/en-counter.json");
+
+/// Adds the counter's sentences to those of the site.
+pub fn speak() {
+    crate::words::join(ENGLISH);
+}
