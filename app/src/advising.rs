@@ -7,7 +7,7 @@ use sagwright_core::advice::{
     Advice, CauseFinding, Keep, Options, Ridden, Setting, Still, advise_still, advise_with, keep,
     stand_still,
 };
-use sagwright_core::intake::{Intake, IntakeError, check};
+use sagwright_core::intake::{Intake, IntakeError, Workshop, check};
 use sagwright_core::quantity::Dimension;
 use sagwright_core::words::Text;
 
@@ -87,6 +87,7 @@ pub struct Adviser(Rc<RefCell<Inner>>);
 
 #[derive(Debug, Default)]
 struct Inner {
+    options: Options,
     rides: Option<Rides>,
     /// What shows standing still, and on which answers, for want of rides.
     still: Option<(Intake, Rc<Still>)>,
@@ -115,6 +116,14 @@ impl PartialEq for Adviser {
 }
 
 impl Adviser {
+    /// An adviser who reckons with what a workshop says about itself.
+    pub fn of(workshop: Option<Workshop>) -> Self {
+        Self(Rc::new(RefCell::new(Inner {
+            options: Options { workshop },
+            ..Inner::default()
+        })))
+    }
+
     /// The advice on these answers, if it has been worked out.
     pub fn known(&self, intake: &Intake) -> Option<Outcome> {
         let inner = self.0.borrow();
@@ -222,7 +231,7 @@ impl Inner {
 
     /// Advice from the rides there are, as far as they hold, else from statics.
     fn work_out(&mut self, intake: &Intake) -> Outcome {
-        let options = Options::default();
+        let options = self.options.clone();
         let told = match self.worth(intake) {
             Some((ridden, stand)) => {
                 advise_with(intake, &options, Some(ridden)).map(|advice| (advice, stand))

@@ -33,9 +33,14 @@ pub fn fragment() -> String {
 
 /// Goes to a page, as if its link had been followed: the back button leads back.
 pub fn go(route: Route) {
+    follow(&route.fragment());
+}
+
+/// Follows a link on this page, such as `#/check`.
+pub fn follow(fragment: &str) {
     if let Some(window) = window() {
         // Setting the fragment of one's own page cannot fail; where it does, the rider stays where they are.
-        window.location().set_hash(&route.fragment()).ok();
+        window.location().set_hash(fragment).ok();
     }
 }
 
@@ -54,6 +59,18 @@ pub fn today(language: &str) -> String {
     Reflect::set(&options, &"dateStyle".into(), &"long".into()).ok();
     let date = js_sys::Date::new_0().to_locale_date_string(language, &options);
     date.into()
+}
+
+/// The day of a moment, milliseconds since 1970, where the device is: year, month and day, as "2026-11-26".
+pub fn day(moment: u64) -> String {
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "milliseconds of this era are whole numbers in a float"
+    )]
+    let date = js_sys::Date::new(&JsValue::from_f64(moment as f64));
+    // Those of a moment that no calendar holds are no numbers and would be written as such.
+    let (year, month, day) = (date.get_full_year(), date.get_month() + 1, date.get_date());
+    format!("{year:04}-{month:02}-{day:02}")
 }
 
 /// The address of this site, without anything after `#`.

@@ -15,7 +15,7 @@ use crate::words::book;
 const OWN: &str = include_str!("../words/en.json");
 
 /// The folders whose sources speak only from other books.
-const OTHERS: [&str; 3] = ["advice_page", "drawings", "pictures"];
+const OTHERS: [&str; 4] = ["advice_page", "counter", "drawings", "pictures"];
 
 /// The text of every source of the wizard.
 fn sources(folder: &Path) -> String {

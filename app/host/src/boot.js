@@ -1,6 +1,6 @@
-// The first script of the page and of its worker: gets hold of the one WebAssembly file and runs its `main`.
+// The first script of a page and of its worker: gets hold of the program's one WebAssembly file and runs its `main`.
 // It is a file of its own because the Content-Security-Policy allows no inline script.
-import init from "./{{name app.js}}";
+import init from "./{{name PROGRAM.js}}";
 
 // Colours chosen on an earlier visit are worn before the program has arrived. Storage may be blocked.
 try {
@@ -13,8 +13,8 @@ const handedOver = () =>
   new Promise((take) => addEventListener("message", (message) => take(message.data), { once: true }));
 
 const downloaded = () =>
-  fetch(new URL("./{{name app.wasm}}", import.meta.url), {
-    integrity: "{{integrity app.wasm}}",
+  fetch(new URL("./{{name PROGRAM.wasm}}", import.meta.url), {
+    integrity: "{{integrity PROGRAM.wasm}}",
     credentials: "same-origin",
   });
 

@@ -7,6 +7,7 @@ use std::process::{Command, Stdio};
 
 use serde::Deserialize;
 
+use crate::program::Program;
 use crate::trouble::Trouble;
 
 const TARGET: &str = "wasm32-unknown-unknown";
@@ -28,11 +29,11 @@ pub fn workspace_root(start: &Path) -> Result<PathBuf, Trouble> {
         })
 }
 
-/// Compiles the app and returns the path of the `.wasm` file cargo wrote.
-pub fn compile_app(root: &Path) -> Result<PathBuf, Trouble> {
+/// Compiles the app and returns the path of the `.wasm` file cargo wrote for each of `programs`.
+pub fn compile_app(root: &Path, programs: &[Program]) -> Result<Vec<PathBuf>, Trouble> {
     ensure_target(root)?;
     let output = Command::new(cargo())
-        .args(["build", "--package", APP, "--target", TARGET])
+        .args(["build", "--package", APP, "--bins", "--target", TARGET])
         .args(["--profile", "wasm"])
         .args(["--message-format", "json-render-diagnostics"])
         .args(["--config", &short_paths(root)])
@@ -46,16 +47,26 @@ pub fn compile_app(root: &Path) -> Result<PathBuf, Trouble> {
             "Mend what they name, then run this again.",
         ));
     }
-    artifact(&String::from_utf8_lossy(&output.stdout)).ok_or_else(|| {
-        Trouble::new(
-            format!("cargo succeeded but named no .wasm file for {APP}."),
-            format!("Check that app/Cargo.toml still has a [[bin]] called {APP}."),
-        )
-    })
+    let messages = String::from_utf8_lossy(&output.stdout);
+    let found = programs.iter().map(|program| {
+        artifact(&messages, program.name).ok_or_else(|| {
+            Trouble::new(
+                format!(
+                    "cargo succeeded but named no .wasm file for {}.",
+                    program.name
+                ),
+                format!(
+                    "Check that app/Cargo.toml still has a [[bin]] called {}.",
+                    program.name
+                ),
+            )
+        })
+    });
+    found.collect()
 }
 
-/// Finds the app's `.wasm` among cargo's messages, one JSON document a line.
-fn artifact(messages: &str) -> Option<PathBuf> {
+/// Finds a program's `.wasm` among cargo's messages, one JSON document a line.
+fn artifact(messages: &str, program: &str) -> Option<PathBuf> {
     #[derive(Deserialize)]
     struct Message {
         reason: String,
@@ -66,12 +77,16 @@ fn artifact(messages: &str) -> Option<PathBuf> {
     #[derive(Deserialize)]
     struct Target {
         name: String,
+        kind: Vec<String>,
     }
     messages
         .lines()
         .filter_map(|line| serde_json::from_str::<Message>(line).ok())
         .filter(|message| message.reason == "compiler-artifact")
-        .filter(|message| message.target.as_ref().is_some_and(|t| t.name == APP))
+        .filter(|message| {
+            let target = message.target.as_ref();
+            target.is_some_and(|t| t.name == program && t.kind.iter().any(|kind| kind == "bin"))
+        })
         .flat_map(|message| message.filenames)
         .find(|path| path.extension().is_some_and(|kind| kind == "wasm"))
 }
@@ -158,14 +173,18 @@ mod tests {
     #[test]
     fn the_wasm_file_is_found_among_other_artifacts() {
         let messages = concat!(
-            r#"{"reason":"compiler-artifact","target":{"name":"libm"},"filenames":["/t/libm.wasm"]}"#,
+            r#"{"reason":"compiler-artifact","target":{"name":"page","kind":["lib"]},"filenames":["/t/libm.wasm"]}"#,
             "\n",
-            r#"{"reason":"compiler-artifact","target":{"name":"sagwright-app"},"filenames":["/t/a.js","/t/a.wasm"]}"#,
+            r#"{"reason":"compiler-artifact","target":{"name":"page","kind":["bin"]},"filenames":["/t/a.js","/t/a.wasm"]}"#,
             "\nnot json\n",
+            r#"{"reason":"compiler-artifact","target":{"name":"workshop","kind":["bin"]},"filenames":["/t/b.wasm"]}"#,
+            "\n",
             r#"{"reason":"build-finished","success":true}"#
         );
-        assert_eq!(artifact(messages), Some(PathBuf::from("/t/a.wasm")));
-        assert_eq!(artifact(r#"{"reason":"build-finished"}"#), None);
+        for (program, file) in [("page", "/t/a.wasm"), ("workshop", "/t/b.wasm")] {
+            assert_eq!(artifact(messages, program), Some(PathBuf::from(file)));
+        }
+        assert_eq!(artifact(r#"{"reason":"build-finished"}"#, "page"), None);
     }
 
     #[test]

@@ -9,6 +9,7 @@ mod icons;
 mod names;
 mod offline;
 mod pack;
+mod program;
 mod serve;
 mod site;
 mod trouble;
@@ -22,6 +23,7 @@ use std::time::Instant;
 use clap::{Args, Parser, Subcommand};
 
 use pack::Effort;
+use program::PROGRAMS;
 use site::Site;
 use trouble::Trouble;
 
@@ -109,8 +111,8 @@ fn root() -> Result<PathBuf, Trouble> {
 /// Compiles, writes `dist/`, and says how long it took.
 fn build(root: &Path) -> Result<Site, Trouble> {
     let start = Instant::now();
-    println!("1/2 Compiling the app to WebAssembly: a minute or two the first time, less after.");
-    let wasm = compile::compile_app(root)?;
+    println!("1/2 Compiling the app to WebAssembly: some minutes the first time, less after.");
+    let wasm = compile::compile_app(root, &PROGRAMS)?;
     println!("2/2 Making the browser's files and writing dist/.");
     let site = Site::assemble(root, &wasm)?;
     let dist = root.join("dist");

@@ -1,6 +1,6 @@
 //! Names that change with the content, and the places in a text where they go.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD as BASE64;
@@ -44,6 +44,27 @@ pub fn is_hashed(file: &str) -> bool {
     stem.rsplit_once('-').is_some_and(|(_, tail)| {
         tail.len() == NAME_DIGITS && tail.bytes().all(|byte| byte.is_ascii_hexdigit())
     })
+}
+
+/// The files reached from `start`: those, what they name, what those name, and so on.
+pub fn reached<'a>(
+    files: &BTreeMap<&'a str, &'a [u8]>,
+    start: impl IntoIterator<Item = &'a str>,
+) -> BTreeSet<&'a str> {
+    let mut reached = BTreeSet::new();
+    let mut waiting: Vec<&str> = start.into_iter().collect();
+    while let Some(name) = waiting.pop() {
+        let Some(content) = files.get(name) else {
+            continue;
+        };
+        if !reached.insert(name) {
+            continue;
+        }
+        if let Ok(text) = std::str::from_utf8(content) {
+            waiting.extend(files.keys().copied().filter(|n| text.contains(n)));
+        }
+    }
+    reached
 }
 
 /// The value of an `integrity` attribute (Subresource Integrity, W3C) for some content.

@@ -3,28 +3,29 @@
 use std::collections::BTreeMap;
 
 use crate::headers::content_type;
-use crate::names::{fingerprint, integrity};
+use crate::names::{fingerprint, integrity, reached};
+use crate::program::FIRST_PAGE;
 use crate::trouble::Trouble;
 
 /// What the service worker is called in the site. The name has to stay, as browsers look for changes under it.
 pub const WORKER: &str = "sw.js";
 
-/// The page, and the address under which browsers ask for it.
-const PAGE: (&str, &str) = ("index.html", "./");
+/// The riders' page, and the address under which browsers ask for it.
+const PAGE: (&str, &str) = (FIRST_PAGE, "./");
 
-/// The service worker for exactly these files.
+/// The service worker for these files; the list in it is what a rider needs.
 ///
 /// Pictures stay out of the list: only installing the site asks for an icon, and the system keeps it from then on.
 pub fn service_worker(files: &BTreeMap<String, Vec<u8>>) -> Result<Vec<u8>, Trouble> {
-    let kept = || {
-        files
-            .iter()
-            .filter(|(name, _)| content_type(name) != "image/png")
-    };
-    let listed: Vec<(&str, String)> = kept()
-        .map(|(name, content)| {
-            let name = if name == PAGE.0 { PAGE.1 } else { name };
-            (name, integrity(content))
+    let contents = files.iter();
+    let contents = contents.map(|(name, content)| (name.as_str(), content.as_slice()));
+    let contents: BTreeMap<&str, &[u8]> = contents.collect();
+    let kept = reached(&contents, [PAGE.0]).into_iter();
+    let listed: Vec<(&str, String)> = kept
+        .filter(|name| content_type(name) != "image/png")
+        .filter_map(|name| {
+            let listed = if name == PAGE.0 { PAGE.1 } else { name };
+            Some((listed, integrity(contents.get(name)?)))
         })
         .collect();
     let list = serde_json::to_string_pretty(&listed).map_err(|error| {
@@ -52,17 +53,21 @@ mod tests {
     }
 
     #[test]
-    fn every_file_but_the_icons_is_listed_with_its_integrity() {
+    fn all_a_rider_needs_but_the_icons_is_listed_with_its_integrity() {
         let text = worker(&[
             ("a.css", "abc"),
             ("icon.png", "dots"),
-            ("index.html", "page"),
+            ("index.html", "a.css icon.png"),
+            ("other.css", "def"),
+            ("workshop.html", "a.css other.css"),
         ]);
-        for (name, content) in [("a.css", "abc"), ("./", "page")] {
+        for (name, content) in [("a.css", "abc"), ("./", "a.css icon.png")] {
             assert!(text.contains(&format!("\"{name}\"")), "{name} is missing");
             assert!(text.contains(&integrity(content.as_bytes())), "{name}");
         }
-        assert!(!text.contains("icon.png"));
+        for name in ["icon.png", "other.css", "\"workshop.html\""] {
+            assert!(!text.contains(name), "{name} is not for every rider");
+        }
         assert!(!text.contains("{{"), "a placeholder was left standing");
     }
 

@@ -5,7 +5,9 @@ use std::fmt::Write as _;
 use std::io::Write as _;
 use std::thread;
 
+use crate::names::reached;
 use crate::offline::WORKER;
+use crate::program::FIRST_PAGE;
 use crate::site::{HEADERS_FILE, Site};
 
 /// A file as it is, and as a host would send it.
@@ -72,28 +74,11 @@ pub fn pack(site: Site, effort: Effort) -> BTreeMap<String, Packed> {
     })
 }
 
-/// The files a browser loads on the first visit: the page and the service worker, what they name, what those name,
-/// and so on.
+/// The files a rider's browser loads on the first visit: the page and the service worker, what they name, and so on.
 fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeSet<&str> {
-    let mut reached = BTreeSet::new();
-    let mut waiting = vec!["index.html", WORKER];
-    while let Some(name) = waiting.pop() {
-        let Some(file) = files.get(name) else {
-            continue;
-        };
-        if !reached.insert(name) {
-            continue;
-        }
-        if let Ok(text) = std::str::from_utf8(&file.raw) {
-            waiting.extend(
-                files
-                    .keys()
-                    .map(String::as_str)
-                    .filter(|n| text.contains(n)),
-            );
-        }
-    }
-    reached
+    let contents = files.iter();
+    let contents = contents.map(|(name, file)| (name.as_str(), file.raw.as_slice()));
+    reached(&contents.collect(), [FIRST_PAGE, WORKER])
 }
 
 /// A table of the sizes of every file, in bytes, and of the whole first visit.

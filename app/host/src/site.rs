@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use wasm_bindgen_cli_support::Bindgen;
 
@@ -10,11 +10,9 @@ use crate::headers::headers_file;
 use crate::icons::{ICONS, to_png};
 use crate::names::{Names, fingerprint, hashed_name, kind};
 use crate::offline::{WORKER, service_worker};
+use crate::program::{PROGRAMS, Program, boot_name, boot_script};
 use crate::trouble::Trouble;
 
-/// The module and the WebAssembly file, before their fingerprint is known.
-const GLUE: &str = "sagwright.js";
-const WASM: &str = "sagwright_bg.wasm";
 /// Told to the host that publishes the site; not part of the site itself.
 pub const HEADERS_FILE: &str = "_headers";
 /// Folders whose files become part of the site.
@@ -29,27 +27,20 @@ const NAMING: [&str; 2] = ["css", "webmanifest"];
 pub struct Site(pub BTreeMap<String, Vec<u8>>);
 
 impl Site {
-    /// Puts the site together from the sources below `root` and the compiled app.
-    pub fn assemble(root: &Path, wasm: &Path) -> Result<Self, Trouble> {
+    /// Puts the site together from the sources below `root` and the compiled programs, in the order of [`PROGRAMS`].
+    pub fn assemble(root: &Path, wasm: &[PathBuf]) -> Result<Self, Trouble> {
         let mut site = Self::default();
         let mut names = Names::default();
-        site.add_app(wasm, &mut names)?;
-        site.add_text("boot.js", include_str!("boot.js"), &mut names)?;
+        for (program, wasm) in PROGRAMS.into_iter().zip(wasm) {
+            site.add_program(program, wasm, &mut names)?;
+            let script = boot_script(program);
+            site.add_text(&boot_name(program), &script, &mut names)?;
+        }
         site.add_icons(root, &mut names)?;
         for folder in FOLDERS {
             site.add_folder(root, folder, &mut names)?;
         }
-        let page = read_text(&root.join("index.html"))?;
-        for style in sources(root, "styles")? {
-            if kind(&style) == Some("css") && !page.contains(&format!("{{{{name {style}}}}}")) {
-                return Err(Trouble::new(
-                    format!("{style} is not named in index.html, so no browser would load it."),
-                    format!("Link it there as `{{{{name {style}}}}}`, or remove the file."),
-                ));
-            }
-        }
-        let page = names.fill("index.html", &page)?;
-        site.0.insert("index.html".to_owned(), page.into_bytes());
+        site.add_pages(root, &names)?;
         let worker = service_worker(&site.0)?;
         site.0.insert(WORKER.to_owned(), worker);
         let headers = headers_file(site.0.keys().map(String::as_str));
@@ -57,10 +48,39 @@ impl Site {
         Ok(site)
     }
 
+    /// Adds the page of every program; between them they have to load every style sheet.
+    fn add_pages(&mut self, root: &Path, names: &Names) -> Result<(), Trouble> {
+        let mut all = String::new();
+        for program in PROGRAMS {
+            let page = read_text(&root.join(program.page))?;
+            let filled = names.fill(program.page, &page)?;
+            self.0.insert(program.page.to_owned(), filled.into_bytes());
+            all.push_str(&page);
+        }
+        for style in sources(root, "styles")? {
+            if kind(&style) == Some("css") && !all.contains(&format!("{{{{name {style}}}}}")) {
+                return Err(Trouble::new(
+                    format!("{style} is not named in any page, so no browser would load it."),
+                    format!("Link it in one as `{{{{name {style}}}}}`, or remove the file."),
+                ));
+            }
+        }
+        Ok(())
+    }
+
     /// Turns cargo's output into the module and the WebAssembly file a browser loads.
     ///
     /// The two share one fingerprint: a module works only with the very file it was made with.
-    fn add_app(&mut self, wasm: &Path, names: &mut Names) -> Result<(), Trouble> {
+    fn add_program(
+        &mut self,
+        program: Program,
+        wasm: &Path,
+        names: &mut Names,
+    ) -> Result<(), Trouble> {
+        let (glue_file, wasm_file) = (
+            format!("{}.js", program.name),
+            format!("{}_bg.wasm", program.name),
+        );
         let trouble = |error: &dyn std::fmt::Display| {
             Trouble::new(
                 format!(
@@ -74,7 +94,7 @@ impl Site {
         let mut bindgen = Bindgen::new();
         bindgen
             .input_path(wasm)
-            .out_name("sagwright")
+            .out_name(program.name)
             .web(true)
             .map_err(|error| trouble(&format!("{error:#}")))?
             // Without the default path, `init()` needs an argument and a worker's loader has none to give.
@@ -87,21 +107,24 @@ impl Site {
 
         let mut made = BTreeMap::new();
         collect(folder.path(), "", &mut made)?;
-        let (Some(wasm_bytes), Some(glue)) = (made.remove(WASM), made.remove(GLUE)) else {
-            return Err(trouble(&format!("it wrote no {GLUE} or no {WASM}")));
+        let (Some(wasm_bytes), Some(glue)) = (made.remove(&wasm_file), made.remove(&glue_file))
+        else {
+            return Err(trouble(&format!(
+                "it wrote no {glue_file} or no {wasm_file}"
+            )));
         };
         let glue = String::from_utf8(glue).map_err(|error| trouble(&error))?;
         let print = fingerprint([glue.as_bytes(), &wasm_bytes]);
-        let wasm_name = format!("sagwright-{print}_bg.wasm");
-        let glue_name = hashed_name(GLUE, &print);
-        if glue.matches(WASM).count() != 1 {
+        let wasm_name = format!("{}-{print}_bg.wasm", program.name);
+        let glue_name = hashed_name(&glue_file, &print);
+        if glue.matches(&wasm_file).count() != 1 {
             return Err(trouble(&format!(
-                "{GLUE} does not name {WASM} exactly once"
+                "{glue_file} does not name {wasm_file} exactly once"
             )));
         }
-        let glue = glue.replace(WASM, &wasm_name).into_bytes();
-        names.insert("app.wasm", &wasm_name, &wasm_bytes);
-        names.insert("app.js", &glue_name, &glue);
+        let glue = glue.replace(&wasm_file, &wasm_name).into_bytes();
+        names.insert(&format!("{}.wasm", program.name), &wasm_name, &wasm_bytes);
+        names.insert(&glue_file, &glue_name, &glue);
         self.0.insert(wasm_name, wasm_bytes);
         self.0.insert(glue_name, glue);
         // What remains are scripts that some crate brings; the module imports them by these names.

@@ -1,4 +1,5 @@
-// Keeps the whole site on the device, so that it opens and computes where there is no signal.
+// Keeps all that a rider needs on the device, so that it opens and computes where there is no signal. What only a
+// workshop needs is kept from its first visit that comes through here.
 //
 // The build writes this file anew with the list of its own files, so a browser that finds it changed knows that there
 // is a new build. It downloads that beside the one at work, and waits until the rider says to use it, or until no
@@ -48,8 +49,33 @@ const activate = async () => {
   await self.clients.claim();
 };
 
+// Keeps what comes from the network, beside the files of this build.
+const fetchAndKeep = async (request, name) => {
+  const file = await fetch(request);
+  if (file.ok) {
+    const cache = await caches.open(CACHE);
+    await cache.put(address(name), file.clone());
+  }
+  return file;
+};
+
+// A name with a fingerprint stands for one content, which may be kept.
+const FINGERPRINT = /-[0-9a-f]{16}(_bg)?\.\w+$/;
+
 // From this build; else from the one before, for a page that still runs it; else from the network.
-const answer = async (request, name) => (await kept(name, CACHE)) ?? (await kept(name)) ?? fetch(request);
+const answer = async (request, name) =>
+  (await kept(name, CACHE)) ?? (await kept(name)) ?? (FINGERPRINT.test(name) ? fetchAndKeep : fetch)(request, name);
+
+// A page of another program: the newest there is, and without a network the one seen last.
+const answerNewest = async (request, name) => {
+  try {
+    return await fetchAndKeep(request, name);
+  } catch (trouble) {
+    const seen = await kept(name);
+    if (seen) return seen;
+    throw trouble;
+  }
+};
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
@@ -61,5 +87,6 @@ self.addEventListener("fetch", (event) => {
   if (method !== "GET" || !url.startsWith(SCOPE)) return;
   const name = new URL(url).pathname.slice(new URL(SCOPE).pathname.length);
   const page = name === "" || name === "index.html";
-  event.respondWith(answer(event.request, page ? PAGE : name));
+  const another = !page && name.endsWith(".html");
+  event.respondWith(another ? answerNewest(event.request, name) : answer(event.request, page ? PAGE : name));
 });

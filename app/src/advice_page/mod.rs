@@ -28,7 +28,10 @@ mod words_test;
 pub use chances::{chance, moved_bar};
 pub use contents::{Part, heading};
 pub use next_check::next_check;
-pub use reason::figure;
+pub use price::price;
+pub use reason::{figure, range};
+pub use signal::grouped as cautions;
+pub use units::unit_switches;
 pub use view::AdviceView;
 pub use voice::Voice;
 

@@ -131,7 +131,7 @@ fn say<T: PartialEq + Clone + Serialize>(told: &mut Told<T>, is: T, now: Moment)
 }
 
 /// The address a page is kept under.
-fn address(page: Page) -> String {
+pub fn address(page: Page) -> String {
     Route::ask(page).fragment()
 }
 

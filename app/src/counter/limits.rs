@@ -68,7 +68,8 @@ pub fn read_job(name: &str, text: &str) -> Result<Job, Text> {
     }
 }
 
-fn keeps_to_limits(job: &Job) -> bool {
+/// Whether everything in a job is as long and as many as it may be.
+pub fn keeps_to_limits(job: &Job) -> bool {
     let visits = job.work.values().filter_map(|told| told.is.as_ref());
     let calls = job.heard.values().filter_map(|told| told.is.as_ref());
     within(&job.name.is, LONGEST_NAME)

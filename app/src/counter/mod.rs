@@ -2,18 +2,32 @@
 //!
 //! Without a browser: `job` is what is kept about one rider and `told` how two copies of it come together; `name` is what
 //! a job is kept under; `change` is everything that can be told about it and `limits` how much of it; `bring` reads what
-//! comes in and `file` the whole desk; `find` searches and sorts, `table` writes the summary.
+//! comes in and `file` the whole desk; `find` searches and sorts, `table` writes the summary. In a browser: `keeper` keeps
+//! the desk on this device, `shell` and `route` hold page and address together, `dropping` takes files dropped on them, and
+//! `pages` draws it.
 
+mod asking;
 mod bring;
 mod change;
+mod dropping;
 mod file;
 mod find;
 mod job;
+mod keeper;
 mod limits;
 mod merge;
 mod name;
+mod opened;
+mod pages;
+mod route;
+mod shell;
 mod table;
 mod told;
+
+#[cfg(test)]
+mod words_test;
+
+pub use shell::start;
 
 /// The counter's own sentences.
 const ENGLISH: &str = include_str!("../../words/en-counter.json");

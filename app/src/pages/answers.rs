@@ -89,14 +89,15 @@ fn checked(desk: &Desk, changeable: bool) -> Html {
 }
 
 /// What a page is about, shorter than its question.
-fn name(desk: &Desk, page: Page) -> String {
+pub fn name(desk: &Desk, page: Page) -> String {
     match page {
         Page::Detail(feeling) => desk.tell(&Text::new(format!("complaint.{}", feeling.word()))),
         Page::Ask(question) => say(&format!("answers.{}", question.word())),
     }
 }
 
-fn said(desk: &Desk, value: Value) -> Html {
+/// What was said on a page.
+pub fn said(desk: &Desk, value: Value) -> Html {
     match value {
         Value::NotAnswered => html! { { say("answers.not-answered") } },
         Value::DontKnow => html! { { say("choice.dont-know") } },

@@ -19,8 +19,9 @@ mod start_again;
 mod terms;
 
 pub use advice::AdvicePage;
+pub use answers::{name, said};
 pub use check::CheckPage;
-pub use frame::{SUMMARY, trouble_list};
+pub use frame::{SUMMARY, heading, trouble_list};
 pub use how_to::HowTo;
 pub use landing::LandingPage;
 pub use link::LinkPage;

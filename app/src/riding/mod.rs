@@ -10,6 +10,8 @@ mod ride;
 mod rider;
 mod worker;
 
+pub use message::Told;
 pub use progress::RideProgress;
+pub use ride::Event;
 pub use rider::Rider;
 pub use worker::{is_worker, serve};

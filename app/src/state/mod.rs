@@ -16,7 +16,7 @@ mod tests;
 
 pub use action::Action;
 pub use lines::{Line, Value, checked_lines, label, lines};
-pub use order::{Page, Section};
+pub use order::{Page, Section, applies};
 pub use saved::{SavedError, from_saved, to_file, to_saved};
 pub use slot::{Aspect, CANNOT_SAY, Slot};
 pub use subject::Subject;

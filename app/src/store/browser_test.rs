@@ -154,6 +154,34 @@ async fn an_import_is_kept_whole_or_not_at_all() {
 }
 
 #[test]
+async fn many_records_are_read_a_few_at_a_time_and_forgotten_at_once() {
+    for store in [device("a few at a time").await, memory()] {
+        let laps = (10..20).map(|number| (number.to_string(), lap(number), Over::Nothing));
+        let laps: Vec<_> = laps.collect();
+        store.put_all(&laps).await.expect("there is room");
+        let again = store.put_all(&laps).await;
+        assert_eq!(again, Err(StoreError::Overtaken("10".to_owned())));
+        let mut read = Vec::new();
+        let mut after: Option<String> = None;
+        loop {
+            let slice = store.list_some::<Lap>(after.as_deref(), 4).await;
+            let entries = slice.expect("it opens").entries;
+            assert!(entries.len() <= 4);
+            let Some(last) = entries.last() else { break };
+            after = Some(last.id.clone());
+            read.extend(entries.iter().map(|entry| entry.record.number));
+        }
+        assert_eq!(read, (10..20).collect::<Vec<u32>>());
+        let note = Note("stays".to_owned());
+        store.put("note", &note, Over::Nothing).await.expect("room");
+        store.clear(Kind::Logs).await.expect("it may go");
+        assert_eq!(numbers(&store).await, [0; 0]);
+        let beside = store.get::<Note>("note").await.expect("it opens");
+        assert_eq!(beside.map(|entry| entry.record), Some(note));
+    }
+}
+
+#[test]
 async fn another_page_hears_what_was_written_and_this_one_does_not() {
     let (one, two) = (device("notices").await, device("notices").await);
     let heard = Rc::new(RefCell::new(Vec::new()));

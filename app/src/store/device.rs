@@ -6,7 +6,10 @@ use std::rc::Rc;
 
 use futures_channel::oneshot;
 use gloo::timers::callback::Timeout;
-use idb::{Database, Factory, ObjectStore, Transaction, TransactionMode, TransactionResult};
+use idb::{
+    Database, Factory, KeyRange, ObjectStore, Query, Transaction, TransactionMode,
+    TransactionResult,
+};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{IdbDatabase, IdbTransaction};
@@ -58,6 +61,25 @@ impl Device {
         let turn = self.turn(kind, TransactionMode::ReadOnly).await?;
         let got = all_texts(&turn.place).await;
         turn.end(got).await
+    }
+
+    /// So many names and texts that follow `after` in the order of the names; from the first one where that is `None`.
+    pub async fn read_some(
+        &self,
+        kind: Kind,
+        after: Option<&str>,
+        most: u32,
+    ) -> Result<Vec<(String, String)>, StoreError> {
+        let turn = self.turn(kind, TransactionMode::ReadOnly).await?;
+        let got = some_texts(&turn.place, after, most).await;
+        turn.end(got).await
+    }
+
+    /// Forgets everything of a kind.
+    pub async fn clear(&self, kind: Kind) -> Result<(), StoreError> {
+        let turn = self.turn(kind, TransactionMode::ReadWrite).await?;
+        let done = cleared(&turn.place).await;
+        turn.end(done).await
     }
 
     /// Writes all or nothing, in one transaction.
@@ -188,13 +210,37 @@ async fn text_under(place: &ObjectStore, id: &str) -> Result<Option<String>, Sto
 async fn all_texts(place: &ObjectStore) -> Result<Vec<(String, String)>, StoreError> {
     let ids = place.get_all_keys(None, None)?.await?;
     let values = place.get_all(None, None)?.await?;
-    let pairs = ids.iter().zip(&values).filter_map(|(id, value)| {
+    Ok(pairs(&ids, &values))
+}
+
+async fn some_texts(
+    place: &ObjectStore,
+    after: Option<&str>,
+    most: u32,
+) -> Result<Vec<(String, String)>, StoreError> {
+    let range = || {
+        let after = after.map(JsValue::from_str);
+        let range = after.map(|after| KeyRange::lower_bound(&after, Some(true)));
+        range.transpose().map(|range| range.map(Query::KeyRange))
+    };
+    let ids = place.get_all_keys(range()?, Some(most))?.await?;
+    let values = place.get_all(range()?, Some(most))?.await?;
+    Ok(pairs(&ids, &values))
+}
+
+async fn cleared(place: &ObjectStore) -> Result<(), StoreError> {
+    place.clear()?.await?;
+    Ok(())
+}
+
+fn pairs(ids: &[JsValue], values: &[JsValue]) -> Vec<(String, String)> {
+    let pairs = ids.iter().zip(values).filter_map(|(id, value)| {
         let id = id.as_string()?;
         // What is no text was not written by this site; reading it as a record fails and tells its name.
         let text = value.as_string().unwrap_or_default();
         Some((id, text))
     });
-    Ok(pairs.collect())
+    pairs.collect()
 }
 
 async fn write_all(place: &ObjectStore, writes: &[Write]) -> Result<(), StoreError> {

@@ -25,6 +25,19 @@ impl Memory {
             .collect()
     }
 
+    /// So many names and texts that follow `after` in the order of the names; from the first one where that is `None`.
+    pub fn read_some(&self, kind: Kind, after: Option<&str>, most: u32) -> Vec<(String, String)> {
+        let mut all = self.read_all(kind);
+        all.retain(|(id, _)| after.is_none_or(|after| id.as_str() > after));
+        all.truncate(usize::try_from(most).unwrap_or(usize::MAX));
+        all
+    }
+
+    /// Forgets everything of a kind.
+    pub fn clear(&self, kind: Kind) {
+        self.0.borrow_mut().retain(|(of, _), _| *of != kind);
+    }
+
     /// Writes all or nothing.
     pub fn write(&self, kind: Kind, writes: Vec<Write>) -> Result<(), StoreError> {
         let mut all = self.0.borrow_mut();

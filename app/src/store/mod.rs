@@ -33,6 +33,9 @@ pub use notice::{Listener, Notice};
 use shape::{SHAPE, Shape};
 pub use trouble::StoreError;
 
+/// What a notice names where every record of its kind was forgotten. No record has this name.
+pub const EVERYTHING: &str = "";
+
 /// Where records are kept. Clones are the same store.
 #[derive(Debug, Clone)]
 pub struct Store(Rc<Inner>);
@@ -98,6 +101,31 @@ impl Store {
         Ok(Listing::read(texts))
     }
 
+    /// So many records of a kind that follow `after` in the order of their names, so that a page with thousands of them
+    /// stays quick while it reads them; from the first one where `after` is `None`.
+    pub async fn list_some<R: Record>(
+        &self,
+        after: Option<&str>,
+        most: u32,
+    ) -> Result<Listing<R>, StoreError> {
+        let texts = match &self.0.place {
+            Place::Device(device) => device.read_some(R::KIND, after, most).await?,
+            Place::Memory(memory) => memory.read_some(R::KIND, after, most),
+        };
+        Ok(Listing::read(texts))
+    }
+
+    /// Forgets every record of a kind, those of other builds too. Other pages are told of it as [`EVERYTHING`].
+    pub async fn clear(&self, kind: Kind) -> Result<(), StoreError> {
+        match &self.0.place {
+            Place::Device(device) => device.clear(kind).await?,
+            Place::Memory(memory) => memory.clear(kind),
+        }
+        let everything = Write::nothing(EVERYTHING, Over::Anything);
+        tell(self.0.shape.name, kind, &[everything]);
+        Ok(())
+    }
+
     /// Keeps `record` under `id`, in place of what `over` allows. The stamp is what to name when it is written over.
     pub async fn put<R: Record>(
         &self,
@@ -109,6 +137,17 @@ impl Store {
         let stamp = write.stamp();
         self.write(R::KIND, vec![write]).await?;
         Ok(stamp)
+    }
+
+    /// Keeps all of `records`, each in place of what its own word allows, or none of them.
+    pub async fn put_all<R: Record>(
+        &self,
+        records: &[(String, R, Over)],
+    ) -> Result<(), StoreError> {
+        let writes = records.iter();
+        let writes = writes.map(|(id, record, over)| Write::of(id, record, over.clone()));
+        let writes: Vec<Write> = writes.collect::<Result<_, _>>()?;
+        self.write(R::KIND, writes).await
     }
 
     /// Keeps all of `records` under their names, or none of them: where `over` forbids one, nothing is written.

@@ -154,7 +154,10 @@ fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
                 "index.html" => address.to_owned(),
                 name => format!("{address}{name}"),
             };
+            // What only a workshop needs is no rider's to download, nor is the drawing that icons are made from.
+            let others = ["workshop", "counter-", "job-card-", "icon-maskable-"];
             let wanted = !["_headers", "sw.js"].contains(&name.as_str())
+                && !others.iter().any(|beginning| name.starts_with(beginning))
                 && Path::new(&name)
                     .extension()
                     .is_none_or(|kind| kind != "png");

@@ -1,10 +1,12 @@
-//! The wizard and the advice in the browser.
+//! What happens in the browser: the rider's wizard and advice, and the workshop's counter.
+//!
+//! Each is a program of its own, so that nobody downloads the other: [`page`] and [`workshop`].
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
 //! `drawings` shows how to measure; `wear` is what colours the page wears;
 //! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
-//! answered there, `taking` hands it on;
+//! answered there, `taking` hands it on; `counter` is the workshop's own;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -12,7 +14,6 @@ mod advising;
 mod browser;
 mod calm;
 mod checking;
-#[allow(dead_code, reason = "no page shows it yet")]
 mod counter;
 mod desk;
 mod drawings;
@@ -27,7 +28,11 @@ mod riding;
 mod route;
 mod shell;
 mod state;
-#[allow(dead_code, unused_imports, reason = "no page keeps records yet")]
+#[allow(
+    dead_code,
+    unused_imports,
+    reason = "the counter uses a part of it, and no page of the rider's yet"
+)]
 mod store;
 mod taking;
 mod wear;
@@ -36,11 +41,20 @@ mod words;
 #[cfg(test)]
 mod words_test;
 
-/// The page and its worker run the same program; each does its own part of it.
-fn main() {
+/// The rider's program. The page and its worker run the same one; each does its own part of it.
+pub fn page() {
+    run(shell::start);
+}
+
+/// The workshop's program, on its page and in its worker.
+pub fn workshop() {
+    run(counter::start);
+}
+
+fn run(start: fn()) {
     if riding::is_worker() {
         riding::serve();
     } else {
-        shell::start();
+        start();
     }
 }

@@ -1,0 +1,5 @@
+//! The counter desk and the settings, for workshops.
+
+fn main() {
+    sagwright_app::workshop();
+}
