@@ -3,12 +3,17 @@
 use gloo::file::{Blob, ObjectUrl};
 use js_sys::Reflect;
 use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    Document, Element, Event, HtmlAnchorElement, HtmlElement, HtmlInputElement, Storage, Window,
+    Document, Element, Event, HtmlAnchorElement, HtmlElement, HtmlInputElement, RequestCredentials,
+    RequestInit, Response, Storage, Window,
 };
+
+use sagwright_core::words::Language;
 
 use crate::keeping::Shelf;
 use crate::route::Route;
+use crate::words;
 
 fn window() -> Option<Window> {
     web_sys::window()
@@ -52,8 +57,12 @@ pub fn replace(route: Route) {
     }
 }
 
-/// Today, as the device writes a date in `language`, such as "26 November 2026".
-pub fn today(language: &str) -> String {
+/// Today, as the device writes a date in the language of the page, such as "26 November 2026".
+pub fn today() -> String {
+    let language = match words::language() {
+        Language::English => "en-GB",
+        other => other.tag(),
+    };
     let options = js_sys::Object::new();
     // A plain object takes any property; without them the date is written shorter.
     Reflect::set(&options, &"dateStyle".into(), &"long".into()).ok();
@@ -80,6 +89,55 @@ pub fn site() -> Option<String> {
         Some((site, _)) => site.to_owned(),
         None => address,
     })
+}
+
+/// Says in which language the page is written, for those who hear it.
+pub fn set_language(tag: &str) {
+    if let Some(root) = document().and_then(|d| d.document_element()) {
+        // Any element takes an attribute.
+        root.set_attribute("lang", tag).ok();
+    }
+}
+
+/// The languages that the device asks for, the dearest first.
+pub fn languages() -> Vec<String> {
+    let asked = window().map(|window| window.navigator().languages());
+    let asked = asked.iter().flat_map(js_sys::Array::iter);
+    asked.filter_map(|tag| tag.as_string()).collect()
+}
+
+/// What stands between a whole number and its decimals in a language, as the browser's `Intl` has it.
+pub fn decimal_mark(tag: &str) -> char {
+    let tags = js_sys::Array::of1(&tag.into());
+    let format = js_sys::Intl::NumberFormat::new(&tags, &js_sys::Object::new());
+    let shown = format.format().call1(&JsValue::UNDEFINED, &1.5.into());
+    let shown = shown.ok().and_then(|shown| shown.as_string());
+    let mark = shown.and_then(|shown| shown.chars().find(|c| !c.is_numeric()));
+    mark.unwrap_or('.')
+}
+
+/// A file of this site as text, whole and unchanged; `None` where it does not arrive so.
+pub async fn file(name: &str, integrity: &str) -> Option<String> {
+    let asked = RequestInit::new();
+    asked.set_integrity(integrity);
+    asked.set_credentials(RequestCredentials::SameOrigin);
+    let answer = JsFuture::from(window()?.fetch_with_str_and_init(name, &asked)).await;
+    let answer: Response = answer.ok()?.dyn_into().ok()?;
+    if !answer.ok() {
+        return None;
+    }
+    let text = JsFuture::from(answer.text().ok()?).await.ok()?;
+    text.as_string()
+}
+
+/// The name and integrity under which the site has a language's sentences; `None` where it has none.
+pub fn table_of(tag: &str) -> Option<(String, String)> {
+    let selector = format!("meta[name=\"sagwright-words-{tag}\"]");
+    let entry = document()?.query_selector(&selector).ok()??;
+    Some((
+        entry.get_attribute("content")?,
+        entry.get_attribute("data-integrity")?,
+    ))
 }
 
 /// Moves the focus to an element, if it is there.

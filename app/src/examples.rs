@@ -2,34 +2,73 @@
 
 use sagwright_core::intake::{Intake, read};
 
-/// The documents in `demo-data/`.
-const DOCUMENTS: &[&str] = &[
-    include_str!("../../demo-data/gas-fork-right-but-harsh.json"),
-    include_str!("../../demo-data/heavy-rider-on-standard-springs.json"),
-    include_str!("../../demo-data/enduro-that-packs-down.json"),
-    include_str!("../../demo-data/light-expert-whose-rear-kicks.json"),
-    include_str!("../../demo-data/gas-fork-cold-morning.json"),
-    include_str!("../../demo-data/gas-fork-over-pressured.json"),
-    include_str!("../../demo-data/adventure-bike-that-fades.json"),
-    include_str!("../../demo-data/youth-who-knows-little.json"),
-    include_str!("../../demo-data/trail-bike-baseline.json"),
-    include_str!("../../demo-data/shake-that-grows.json"),
+/// The documents in `demo-data/`, each with the word for it in the text keys.
+const DOCUMENTS: &[(&str, &str)] = &[
+    (
+        "gas-fork-right-but-harsh",
+        include_str!("../../demo-data/gas-fork-right-but-harsh.json"),
+    ),
+    (
+        "heavy-rider-on-standard-springs",
+        include_str!("../../demo-data/heavy-rider-on-standard-springs.json"),
+    ),
+    (
+        "enduro-that-packs-down",
+        include_str!("../../demo-data/enduro-that-packs-down.json"),
+    ),
+    (
+        "light-expert-whose-rear-kicks",
+        include_str!("../../demo-data/light-expert-whose-rear-kicks.json"),
+    ),
+    (
+        "gas-fork-cold-morning",
+        include_str!("../../demo-data/gas-fork-cold-morning.json"),
+    ),
+    (
+        "gas-fork-over-pressured",
+        include_str!("../../demo-data/gas-fork-over-pressured.json"),
+    ),
+    (
+        "adventure-bike-that-fades",
+        include_str!("../../demo-data/adventure-bike-that-fades.json"),
+    ),
+    (
+        "youth-who-knows-little",
+        include_str!("../../demo-data/youth-who-knows-little.json"),
+    ),
+    (
+        "trail-bike-baseline",
+        include_str!("../../demo-data/trail-bike-baseline.json"),
+    ),
+    (
+        "shake-that-grows",
+        include_str!("../../demo-data/shake-that-grows.json"),
+    ),
 ];
 
-/// The invented riders, in the order in which they are offered. The note of each says who it is.
+/// The invented riders, in the order in which they are offered.
+#[cfg(test)]
 pub fn riders() -> impl Iterator<Item = Intake> {
-    DOCUMENTS.iter().filter_map(|json| read(json).ok())
+    offered().map(|(_, rider)| rider)
+}
+
+/// The same, each with the key of the sentence that says who it is.
+pub fn offered() -> impl Iterator<Item = (String, Intake)> {
+    let read = |(word, json): &(&str, &str)| Some((format!("example.{word}"), read(json).ok()?));
+    DOCUMENTS.iter().filter_map(read)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::words::book;
 
     #[test]
     fn every_example_can_be_read_and_says_that_it_is_invented() {
         assert_eq!(riders().count(), DOCUMENTS.len());
-        for rider in riders() {
+        for (key, rider) in offered() {
             assert!(rider.note.contains("Invented"), "{}", rider.note);
+            assert!(book().has(&key), "nobody says who {key} is");
         }
     }
 }

@@ -8,6 +8,7 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use gloo::events::EventListener;
+use sagwright_core::words::Language;
 use yew::prelude::*;
 
 use crate::browser::{self, Device};
@@ -23,6 +24,9 @@ const ASIDE: &str = "sagwright.answers.aside";
 
 /// Where the chosen colours are kept; the first script of the page reads it too.
 const THEME: &str = "sagwright.theme";
+
+/// Where the chosen language is kept.
+const LANGUAGE: &str = "sagwright.language";
 
 /// What was found on the device.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -191,6 +195,16 @@ pub fn theme() -> Theme {
 /// Keeps the colours for the next visit; where the device does not, they last until the page is closed.
 pub fn keep_theme(theme: Theme) {
     Device.keep(THEME, theme.word());
+}
+
+/// The language chosen on an earlier visit.
+pub fn language() -> Option<Language> {
+    Language::of(&Device.kept(LANGUAGE)?)
+}
+
+/// Keeps the language for the next visit.
+pub fn keep_language(language: Language) {
+    Device.keep(LANGUAGE, language.tag());
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 //! Each is a program of its own, so that nobody downloads the other: [`page`] and [`workshop`].
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
-//! `drawings` shows how to measure; `wear` is what colours the page wears;
+//! `drawings` shows how to measure; `wear` is what colours the page wears, `language` what it speaks;
 //! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
 //! answered there, `taking` hands it on; `counter` is the workshop's own;
@@ -20,6 +20,7 @@ mod drawings;
 mod examples;
 mod inputs;
 mod keeping;
+mod language;
 mod notices;
 mod offline;
 mod pages;

@@ -3,12 +3,14 @@
 use std::rc::Rc;
 
 use gloo::events::EventListener;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::advising::Adviser;
 use crate::browser::{self, Device};
 use crate::desk::Desk;
 use crate::keeping::{Keeper, use_keeping};
+use crate::language::{self, LanguageSwitch};
 use crate::notices::{about_answers, about_site};
 use crate::offline::use_offline;
 use crate::pages::{
@@ -16,14 +18,23 @@ use crate::pages::{
 };
 use crate::riding::Rider;
 use crate::route::Route;
+use crate::state::Wizard;
 use crate::wear::ThemeSwitch;
-use crate::words::say;
+use crate::words::{self, say};
 
 /// The heading of every page; the focus goes there on a new page.
 pub const HEADING: &str = "page-heading";
 
-/// Draws the app in its place on the page, or in the page's body where the place is missing.
+/// Draws the app in the rider's language, once its sentences are there.
 pub fn start() {
+    spawn_local(async {
+        language::begin().await;
+        draw();
+    });
+}
+
+/// Draws the app in its place on the page, or in the page's body where the place is missing.
+fn draw() {
     match browser::stage() {
         Some(stage) => yew::Renderer::<Shell>::with_root(stage).render(),
         None => yew::Renderer::<Shell>::new().render(),
@@ -38,7 +49,11 @@ pub fn Shell() -> Html {
         (Rc::new(keeper), wizard, found)
     });
     let store = use_reducer(|| start.1.clone());
-    let wizard = Rc::new((*store).clone());
+    let spoken = use_state_eq(words::language);
+    let wizard = Rc::new(Wizard {
+        units: words::marked(&store.units),
+        ..(*store).clone()
+    });
     let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
     let (stand, renew) = use_offline();
     let adviser = use_memo((), |()| Adviser::default());
@@ -58,8 +73,14 @@ pub fn Shell() -> Html {
         event.prevent_default();
         browser::focus(HEADING);
     });
+    let on_spoken = {
+        let set = spoken.setter();
+        Callback::from(move |language| set.set(language))
+    };
     html! {
         <ContextProvider<Desk> context={desk}>
+            // Another language draws everything anew; answers, advice and rides are kept above.
+            < key={spoken.tag()}>
             <header class="masthead">
                 <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
@@ -73,7 +94,9 @@ pub fn Shell() -> Html {
                 <p>{ say("shell.privacy") }</p>
                 { about_site(keeping.kept, stand, &renew) }
                 <p>{ say("shell.scope") }</p>
+                <LanguageSwitch {on_spoken} />
             </footer>
+            </>
         </ContextProvider<Desk>>
     }
 }

@@ -12,7 +12,7 @@ use crate::state::{Aspect, CANNOT_SAY, Section, Slot, label};
 use crate::wear::Theme;
 use crate::words::book;
 
-const OWN: &str = include_str!("../words/en.json");
+const OWN: &str = include_str!("../words/en/pages.json");
 
 /// The folders whose sources speak only from other books.
 const OTHERS: [&str; 4] = ["advice_page", "counter", "drawings", "pictures"];
@@ -76,6 +76,9 @@ fn families() -> BTreeSet<String> {
     add_words(&mut add, "sign", StopSign::ALL, StopSign::word);
     add_words(&mut add, "wear", Theme::ALL, Theme::word);
     add_words(&mut add, "push", &[End::Front, End::Rear], End::word);
+    for (key, _) in crate::examples::offered() {
+        add(key);
+    }
     for look in Look::ALL {
         add(format!("looking.{}", look.word()));
         add(format!("looking.{}.ask", look.word()));

@@ -129,27 +129,16 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
                 tell(free, free_mm, Unit::Millimetre);
             }
         }
-        Question::ShockSpring => {
-            if !luck.happens(WORN_OFF) {
-                let rate = case.found.trial.set_up.shock.rate.value * (1.0 + luck.normal(PRINTED));
-                tell(Field::ShockRate, 1e-3 * rate, Unit::NewtonPerMillimetre);
+        Question::ShockSpring | Question::ForkSpring => {
+            if let Some((field, rate)) = printed_rate(case, question, luck) {
+                tell(field, 1e-3 * rate, Unit::NewtonPerMillimetre);
             }
         }
-        Question::ForkSpring => {
-            if let ForkSpring::Coil { rate, .. } = case.found.trial.set_up.fork.spring {
-                let rate = rate.value * (1.0 + luck.normal(PRINTED));
-                tell(Field::ForkRate, 1e-3 * rate, Unit::NewtonPerMillimetre);
-            }
-        }
-        Question::TravelUsed => {
-            let full_m = case.bike.situation.machine.fork_stroke.value;
-            let used_m = (case.found.fork_used() * full_m + luck.normal(MARK_M)).min(full_m);
-            tell(
-                Field::ForkTravelUsed,
-                1e3 * used_m.max(0.02),
-                Unit::Millimetre,
-            );
-        }
+        Question::TravelUsed => tell(
+            Field::ForkTravelUsed,
+            1e3 * used_m(case, luck),
+            Unit::Millimetre,
+        ),
         Question::TyrePressures => {
             let share = case.found.trial.condition.tyres;
             let rows = [
@@ -177,6 +166,29 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
             intake.measured.push_rear = now(false, luck);
         }
         _ => {}
+    }
+}
+
+/// Travel of the fork by its mark, m.
+fn used_m(case: &Case, luck: &mut Luck) -> f64 {
+    let full_m = case.bike.situation.machine.fork_stroke.value;
+    (case.found.fork_used() * full_m + luck.normal(MARK_M))
+        .min(full_m)
+        .max(0.02)
+}
+
+/// What is printed on a spring, N/m; `None` where it has worn off or there is no such spring.
+fn printed_rate(case: &Case, question: Question, luck: &mut Luck) -> Option<(Field, f64)> {
+    let set_up = &case.found.trial.set_up;
+    let off = 1.0 + luck.normal(PRINTED);
+    match (question, set_up.fork.spring) {
+        (Question::ForkSpring, ForkSpring::Coil { rate, .. }) => {
+            Some((Field::ForkRate, rate.value * off))
+        }
+        (Question::ShockSpring, _) if !luck.happens(WORN_OFF) => {
+            Some((Field::ShockRate, set_up.shock.rate.value * off))
+        }
+        _ => None,
     }
 }
 

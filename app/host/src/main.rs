@@ -13,6 +13,7 @@ mod program;
 mod serve;
 mod site;
 mod trouble;
+mod words;
 
 use std::env;
 use std::net::TcpListener;

@@ -9,6 +9,7 @@ use crate::names::reached;
 use crate::offline::WORKER;
 use crate::program::FIRST_PAGE;
 use crate::site::{HEADERS_FILE, Site};
+use crate::words::is_table;
 
 /// A file as it is, and as a host would send it.
 #[derive(Debug, Clone)]
@@ -74,11 +75,14 @@ pub fn pack(site: Site, effort: Effort) -> BTreeMap<String, Packed> {
     })
 }
 
-/// The files a rider's browser loads on the first visit: the page and the service worker, what they name, and so on.
+/// The files a rider's browser loads on the first visit: the page and the service worker, what they name, and so on. Of the
+/// languages none is loaded but the one that is spoken, and English is part of the program.
 fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeSet<&str> {
     let contents = files.iter();
     let contents = contents.map(|(name, file)| (name.as_str(), file.raw.as_slice()));
-    reached(&contents.collect(), [FIRST_PAGE, WORKER])
+    let mut first = reached(&contents.collect(), [FIRST_PAGE, WORKER]);
+    first.retain(|name| !is_table(name));
+    first
 }
 
 /// A table of the sizes of every file, in bytes, and of the whole first visit.

@@ -12,6 +12,7 @@ use crate::names::{Names, fingerprint, hashed_name, kind};
 use crate::offline::{WORKER, service_worker};
 use crate::program::{PROGRAMS, Program, boot_name, boot_script};
 use crate::trouble::Trouble;
+use crate::words;
 
 /// Told to the host that publishes the site; not part of the site itself.
 pub const HEADERS_FILE: &str = "_headers";
@@ -37,6 +38,16 @@ impl Site {
             site.add_text(&boot_name(program), &script, &mut names)?;
         }
         site.add_icons(root, &mut names)?;
+        for (tag, sentences) in words::languages(root)? {
+            let file = format!("{}-{tag}.json", words::STEM);
+            let published = hashed_name(&file, &fingerprint([sentences.as_slice()]));
+            names.insert(
+                &format!("{}/{tag}.json", words::STEM),
+                &published,
+                &sentences,
+            );
+            site.0.insert(published, sentences);
+        }
         for folder in FOLDERS {
             site.add_folder(root, folder, &mut names)?;
         }

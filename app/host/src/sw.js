@@ -8,6 +8,8 @@
 const BUILD = "{{build}}";
 // Name and integrity of every file of this build.
 const FILES = new Map({{files}});
+// The same of the sentences of languages: only one that was ever asked for is kept.
+const TABLES = new Map({{tables}});
 // The page itself, as browsers ask for it.
 const PAGE = "./";
 
@@ -30,12 +32,22 @@ const download = async (cache, name, integrity) => {
   await cache.put(address(name), file);
 };
 
+// A language that an older build keeps is spoken here, so the new build brings it too.
+const language = (name) => name.split("-").slice(0, 2).join("-");
+const tablesInUse = async () => {
+  const names = (await caches.keys()).filter((name) => name.startsWith(OURS));
+  const stored = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+  const spoken = new Set(stored.flat().map(({ url }) => language(url.slice(SCOPE.length))));
+  return [...TABLES].filter(([name]) => spoken.has(language(name)));
+};
+
 // All or nothing: where a file does not arrive whole, this build is dropped and the one at work stays at work. The
 // browser tries again on a later visit.
 const install = async () => {
   try {
     const cache = await caches.open(CACHE);
-    await Promise.all([...FILES].map(([name, integrity]) => download(cache, name, integrity)));
+    const wanted = [...FILES, ...(await tablesInUse())];
+    await Promise.all(wanted.map(([name, integrity]) => download(cache, name, integrity)));
   } catch (trouble) {
     await caches.delete(CACHE);
     throw trouble;

@@ -36,7 +36,7 @@ pub fn paper(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
 
 fn first_page(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
     let leading = advice.remedies.iter().find(|remedy| remedy.leads);
-    let today = Arg::Raw(browser::today("en-GB"));
+    let today = Arg::Raw(browser::today());
     html! {
         <section class="paper-page">
             <h2>{ voice.with("advice.paper.settings", "date", today) }</h2>

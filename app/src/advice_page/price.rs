@@ -13,18 +13,22 @@ pub fn price(voice: &Voice, cost: &CostBand) -> String {
             return voice.words("advice.cost.free");
         }
         let band = Text::new("advice.cost.money")
-            .with("band", Arg::Raw(band(money.low, money.high, 0)))
+            .with("band", Arg::Raw(band(voice, money.low, money.high, 0)))
             .with("currency", Arg::Raw(money.currency.clone()));
         return voice.say(&band);
     }
     if high <= 0.0 {
         return voice.words("advice.cost.free");
     }
-    voice.with("advice.cost.hours", "hours", Arg::Raw(band(low, high, 1)))
+    voice.with(
+        "advice.cost.hours",
+        "hours",
+        Arg::Raw(band(voice, low, high, 1)),
+    )
 }
 
 /// From one plain number to another; one number where both read the same.
-fn band(low: f64, high: f64, decimals: usize) -> String {
+fn band(voice: &Voice, low: f64, high: f64, decimals: usize) -> String {
     let tidy = |value: f64| {
         let text = number(value, decimals);
         match text.split_once('.') {
@@ -33,11 +37,12 @@ fn band(low: f64, high: f64, decimals: usize) -> String {
         }
     };
     let (low, high) = (tidy(low), tidy(high));
-    if low == high {
+    let shown = if low == high {
         low
     } else {
         format!("{low}–{high}")
-    }
+    };
+    voice.units().mark(shown)
 }
 
 /// "10 minutes", "1 h 30 min".

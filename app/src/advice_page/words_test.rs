@@ -10,7 +10,7 @@ use sagwright_core::words::{Book, UnitChoice};
 use super::Voice;
 use crate::words::book;
 
-const OWN: &str = include_str!("../../words/en-advice.json");
+const OWN: &str = include_str!("../../words/en/advice.json");
 
 /// The sources of the page and its pictures, to find the keys that stand in them as they are.
 const SOURCES: &[&str] = &[

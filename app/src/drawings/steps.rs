@@ -155,7 +155,7 @@ mod tests {
         let book = book();
         let missing: Vec<_> = keys.iter().filter(|key| !book.has(key)).collect();
         assert!(missing.is_empty(), "without words: {missing:?}");
-        let own = Book::from_json(include_str!("../../words/en-drawings.json"))
+        let own = Book::from_json(include_str!("../../words/en/drawings.json"))
             .expect("the table is a flat object of sentences");
         let idle: Vec<_> = own.keys().filter(|key| !keys.contains(*key)).collect();
         assert!(idle.is_empty(), "never drawn: {idle:?}");

@@ -54,10 +54,10 @@ fn begin(desk: &Desk) -> Html {
 #[component]
 fn Examples() -> Html {
     let desk = use_desk();
-    let riders = use_memo((), |()| examples::riders().collect::<Vec<_>>());
-    let buttons = riders.iter().map(|rider| {
+    let riders = use_memo((), |()| examples::offered().collect::<Vec<_>>());
+    let buttons = riders.iter().map(|(who, rider)| {
         let (desk, rider) = (desk.clone(), rider.clone());
-        let who = about(&rider.note);
+        let who = say(who);
         let onclick = Callback::from(move |_: MouseEvent| {
             desk.act(Action::Open(Box::new(rider.clone())));
             browser::go(Route::Check);
@@ -70,12 +70,4 @@ fn Examples() -> Html {
             <ul class="examples">{ for buttons }</ul>
         </>
     }
-}
-
-/// What a note says about an invented rider, without saying "invented" again beside every one.
-fn about(note: &str) -> String {
-    let told = note.split_once(": ").map_or(note, |(_, told)| told);
-    let mut letters = told.chars();
-    let first = letters.next().into_iter().flat_map(char::to_uppercase);
-    first.chain(letters).collect()
 }

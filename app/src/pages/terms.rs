@@ -85,7 +85,7 @@ mod tests {
 
     #[test]
     fn every_word_is_explained_and_no_explanation_is_left_over() {
-        let own = Book::from_json(include_str!("../../words/en-terms.json"))
+        let own = Book::from_json(include_str!("../../words/en/terms.json"))
             .expect("the table is a flat object of sentences");
         let keys: BTreeSet<String> = Question::ALL
             .iter()

@@ -2,7 +2,7 @@
 
 use sagwright_core::advice::{CurveRole, ForcePicture};
 use sagwright_core::quantity::Dimension;
-use sagwright_core::words::{Text, UnitChoice, number};
+use sagwright_core::words::{Text, UnitChoice};
 
 use crate::advice_page::Voice;
 
@@ -36,7 +36,7 @@ impl Measure {
     pub fn say(self, voice: &Voice, si: f64) -> String {
         match self {
             Self::Of(dimension) => voice.quantity(si, dimension),
-            Self::Seconds => format!("{}\u{a0}s", number(si, 2)),
+            Self::Seconds => format!("{}\u{a0}s", voice.units().number(si, 2)),
         }
     }
 }

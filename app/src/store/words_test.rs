@@ -6,7 +6,7 @@ use sagwright_core::words::Book;
 
 use super::StoreError;
 
-const OWN: &str = include_str!("../../words/en-store.json");
+const OWN: &str = include_str!("../../words/en/store.json");
 
 #[test]
 fn every_trouble_has_a_sentence_and_every_sentence_a_trouble() {

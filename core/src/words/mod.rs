@@ -2,6 +2,7 @@
 //!
 //! No room pastes sentences together; it names a key and the values that go into it.
 
+mod language;
 mod show;
 
 use std::borrow::Cow;
@@ -11,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::quantity::Dimension;
+pub use language::Language;
 pub use show::{UnitChoice, number};
 
 /// One sentence or label: its key in the table and the values for its gaps.
@@ -150,7 +152,7 @@ impl Book {
             Arg::Change(si, dimension) => units.show_change(*si, *dimension),
             Arg::Span(low, high, dimension) => units.show_span(*low, *high, *dimension),
             Arg::Count(n) => n.to_string(),
-            Arg::Plain(value, decimals) => number(*value, *decimals),
+            Arg::Plain(value, decimals) => units.number(*value, *decimals),
             Arg::Text(text) => self.say(text, units),
             Arg::Raw(words) => words.clone(),
         }

@@ -5,9 +5,21 @@ use std::collections::BTreeMap;
 use crate::quantity::{Dimension, Unit};
 
 /// Which unit each kind of quantity is shown in. Riders mix them: kg with lbf/in is fine.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct UnitChoice {
     chosen: BTreeMap<Dimension, Unit>,
+    /// What stands between a whole number and its decimals.
+    mark: char,
+}
+
+impl Default for UnitChoice {
+    /// Metric, with a decimal point.
+    fn default() -> Self {
+        Self {
+            chosen: BTreeMap::new(),
+            mark: '.',
+        }
+    }
 }
 
 /// The thin space between a number and its unit.
@@ -27,10 +39,30 @@ impl UnitChoice {
         }
     }
 
+    /// The same with another decimal mark, as a language has it.
+    #[must_use]
+    pub fn marked(mut self, mark: char) -> Self {
+        self.mark = mark;
+        self
+    }
+
+    /// A plain number with so many decimals.
+    pub fn number(&self, value: f64, decimals: usize) -> String {
+        self.mark(number(value, decimals))
+    }
+
+    /// A number written with a decimal point, with the mark in its place.
+    pub fn mark(&self, shown: String) -> String {
+        match self.mark {
+            '.' => shown,
+            mark => shown.replace('.', mark.encode_utf8(&mut [0; 4])),
+        }
+    }
+
     /// A quantity (SI) with its unit.
     pub fn show(&self, si: f64, dimension: Dimension) -> String {
         let unit = self.unit(dimension);
-        with_unit(&number(unit.from_si(si), unit.decimals()), unit)
+        with_unit(&self.number(unit.from_si(si), unit.decimals()), unit)
     }
 
     /// A difference (SI) with sign and unit.
@@ -38,15 +70,18 @@ impl UnitChoice {
         let unit = self.unit(dimension);
         let value = unit.difference_from_si(si);
         let sign = if value > 0.0 { "+" } else { "" };
-        with_unit(&format!("{sign}{}", number(value, unit.decimals())), unit)
+        with_unit(
+            &format!("{sign}{}", self.number(value, unit.decimals())),
+            unit,
+        )
     }
 
     /// From `low` to `high` (SI) with the unit once; one number where both read the same.
     pub fn show_span(&self, low: f64, high: f64, dimension: Dimension) -> String {
         let unit = self.unit(dimension);
         let (from, to) = (
-            number(unit.from_si(low), unit.decimals()),
-            number(unit.from_si(high), unit.decimals()),
+            self.number(unit.from_si(low), unit.decimals()),
+            self.number(unit.from_si(high), unit.decimals()),
         );
         if from == to {
             return with_unit(&from, unit);

@@ -1,0 +1,64 @@
+//! The languages that there are sentences in.
+
+/// A language with a full table of sentences.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Language {
+    /// English, in which the sentences are written first.
+    #[default]
+    English,
+    /// Spanish.
+    Spanish,
+    /// French.
+    French,
+    /// German.
+    German,
+}
+
+impl Language {
+    /// Every language, as offered.
+    pub const ALL: &[Self] = &[Self::English, Self::Spanish, Self::French, Self::German];
+
+    /// Its tag after BCP 47, which is also the name of its folders of tables.
+    pub const fn tag(self) -> &'static str {
+        match self {
+            Self::English => "en",
+            Self::Spanish => "es",
+            Self::French => "fr",
+            Self::German => "de",
+        }
+    }
+
+    /// What it calls itself.
+    pub const fn own_name(self) -> &'static str {
+        match self {
+            Self::English => "English",
+            Self::Spanish => "Español",
+            Self::French => "Français",
+            Self::German => "Deutsch",
+        }
+    }
+
+    /// The language of a tag such as `de-AT`, whatever its case; `None` for one without a table.
+    pub fn of(tag: &str) -> Option<Self> {
+        let primary = tag.split(['-', '_']).next().unwrap_or_default();
+        let mut all = Self::ALL.iter().copied();
+        all.find(|language| primary.eq_ignore_ascii_case(language.tag()))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tags_lead_to_their_language_and_others_to_none() {
+        for language in Language::ALL {
+            assert_eq!(Language::of(language.tag()), Some(*language));
+        }
+        assert_eq!(Language::of("de-AT"), Some(Language::German));
+        assert_eq!(Language::of("FR_ca"), Some(Language::French));
+        for other in ["", "eng", "pt-BR", "<script>"] {
+            assert_eq!(Language::of(other), None, "{other}");
+        }
+    }
+}
