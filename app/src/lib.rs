@@ -6,7 +6,7 @@
 //! `drawings` shows how to measure; `wear` is what colours the page wears, `language` what it speaks;
 //! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
-//! answered there, `taking` hands it on; `counter` is the workshop's own;
+//! answered there, `taking` hands it on, `track` is the log at the track; `counter` is the workshop's own;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -29,13 +29,9 @@ mod riding;
 mod route;
 mod shell;
 mod state;
-#[allow(
-    dead_code,
-    unused_imports,
-    reason = "the counter uses a part of it, and no page of the rider's yet"
-)]
 mod store;
 mod taking;
+mod track;
 mod wear;
 mod words;
 

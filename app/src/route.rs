@@ -20,6 +20,8 @@ pub enum Route {
     Check,
     /// The advice.
     Advice,
+    /// The log at the track.
+    Track,
     /// Answers and advice on one sheet, to print.
     Sheet,
     /// Opening a saved intake.
@@ -66,6 +68,7 @@ impl Route {
         match (first, rest.as_slice()) {
             ("check", []) => Self::Check,
             ("advice", []) => Self::Advice,
+            ("track", []) => Self::Track,
             ("sheet", []) => Self::Sheet,
             ("open", []) => Self::Open,
             (LINK, _) => Self::Link,
@@ -106,6 +109,7 @@ impl Route {
             }
             Self::Check => "#/check".to_owned(),
             Self::Advice => "#/advice".to_owned(),
+            Self::Track => "#/track".to_owned(),
             Self::Sheet => "#/sheet".to_owned(),
             Self::Open => "#/open".to_owned(),
             Self::Link => format!("#/{LINK}"),
@@ -129,6 +133,7 @@ mod tests {
             Route::Landing,
             Route::Check,
             Route::Advice,
+            Route::Track,
             Route::Sheet,
             Route::Open,
             Route::StartAgain,

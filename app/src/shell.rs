@@ -19,6 +19,7 @@ use crate::pages::{
 use crate::riding::Rider;
 use crate::route::Route;
 use crate::state::Wizard;
+use crate::track::TrackPage;
 use crate::wear::ThemeSwitch;
 use crate::words::{self, say};
 
@@ -109,6 +110,7 @@ fn page(route: Route) -> Html {
         }
         Route::Check => html! { <CheckPage /> },
         Route::Advice => html! { <AdvicePage /> },
+        Route::Track => html! { <TrackPage /> },
         Route::Sheet => html! { <SheetPage /> },
         Route::Open => html! { <OpenPage /> },
         Route::Link => html! { <LinkPage /> },

@@ -46,6 +46,24 @@ impl Theme {
     }
 }
 
+/// Wears the colours for bright light for as long as the component stands, unless others were chosen.
+#[hook]
+pub fn use_sun() {
+    use_effect_with((), |()| {
+        let left_to_us = keeping::theme() == Theme::Device;
+        if left_to_us {
+            browser::wear(Some(Theme::Sun.word()));
+            browser::tell(CHANGED);
+        }
+        move || {
+            if left_to_us && keeping::theme() == Theme::Device {
+                browser::wear(None);
+                browser::tell(CHANGED);
+            }
+        }
+    });
+}
+
 /// Where the colours are chosen.
 #[component]
 pub fn ThemeSwitch() -> Html {

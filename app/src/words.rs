@@ -17,6 +17,7 @@ pub const ENGLISH: &[&str] = &[
     include_str!("../words/en/drawings.json"),
     include_str!("../words/en/store.json"),
     include_str!("../words/en/terms.json"),
+    include_str!("../words/en/track.json"),
 ];
 
 /// What the page speaks.

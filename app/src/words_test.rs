@@ -15,7 +15,7 @@ use crate::words::book;
 const OWN: &str = include_str!("../words/en/pages.json");
 
 /// The folders whose sources speak only from other books.
-const OTHERS: [&str; 4] = ["advice_page", "counter", "drawings", "pictures"];
+const OTHERS: [&str; 5] = ["advice_page", "counter", "drawings", "pictures", "track"];
 
 /// The text of every source of the wizard.
 fn sources(folder: &Path) -> String {

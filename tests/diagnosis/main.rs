@@ -33,6 +33,7 @@ fn the_order_of_answers_does_not_matter() {
     let tried = [Change::ForkCompressionOpen, Change::ShockReboundOpen].map(|change| Tried {
         change,
         felt: [(Feeling::Packs, Verdict::Better)].into(),
+        kept: false,
     });
     let (mut one, mut other) = (coil(vec![a.clone(), b.clone()]), coil(vec![b, a]));
     one.tried = tried.to_vec();

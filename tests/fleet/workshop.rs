@@ -313,5 +313,6 @@ fn lap(case: &Case, change: Change, luck: &mut Luck) -> Option<Tried> {
     Some(Tried {
         change,
         felt: verdicts.collect(),
+        kept: false,
     })
 }

@@ -69,6 +69,7 @@ fn listed() -> BTreeSet<String> {
     }
     for change in Change::ALL {
         add(format!("change.{}", change.word()));
+        add(format!("lap.do.{}", change.word()));
     }
     for verdict in Verdict::ALL {
         add(format!("evidence.tried-{}", verdict.word()));

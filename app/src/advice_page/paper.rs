@@ -24,12 +24,12 @@ const EVIDENCE: usize = 2;
 /// Remedies listed after the one that leads, the cheapest first.
 const REMEDIES: usize = 4;
 
-/// Both pages; `corner` stands at the end of the first.
-pub fn paper(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
+/// Both pages; `corner` stands at the end of the first, `tried` is what was tried at the track.
+pub fn paper(voice: &Voice, advice: &SetUpAdvice, corner: Html, tried: Html) -> Html {
     html! {
         <div class="paper">
             { first_page(voice, advice, corner) }
-            { second_page(voice, advice) }
+            { second_page(voice, advice, tried) }
         </div>
     }
 }
@@ -141,12 +141,13 @@ fn worth(voice: &Voice, remedy: &RemedyFinding) -> String {
     voice.say(&text)
 }
 
-fn second_page(voice: &Voice, advice: &SetUpAdvice) -> Html {
+fn second_page(voice: &Voice, advice: &SetUpAdvice, tried: Html) -> Html {
     html! {
         <section class="paper-page">
             <h2>{ voice.words("advice.paper.reasons") }</h2>
             <div class="paper-flow">
                 { causes(voice, &advice.causes) }
+                { tried }
                 if let Some(check) = advice.next_checks.first() { { next_check(voice, check) } }
                 { remedies(voice, &advice.remedies) }
                 { reasons(voice, &advice.settings) }

@@ -40,6 +40,8 @@ pub struct Props {
     pub check: Html,
     /// What stands in the corner of the paper.
     pub corner: Html,
+    /// What was tried at the track, for the paper.
+    pub tried: Html,
     /// What stands between the answer and its reasons: how far the rides are.
     #[prop_or_default]
     pub children: Html,
@@ -58,6 +60,7 @@ impl PartialEq for Props {
             && self.moved == other.moved
             && self.check == other.check
             && self.corner == other.corner
+            && self.tried == other.tried
             && self.children == other.children
     }
 }
@@ -73,7 +76,7 @@ pub fn AdviceView(props: &Props) -> Html {
         Advice::SetUp(set_up) => html! {
             <>
                 <div class="advice unprinted">{ set_up_sections(props, &voice, set_up) }</div>
-                { paper(&voice, set_up, props.corner.clone()) }
+                { paper(&voice, set_up, props.corner.clone(), props.tried.clone()) }
             </>
         },
     }

@@ -10,5 +10,5 @@ mod moved;
 mod section;
 
 pub use course::Course;
-pub use moved::Moved;
+pub use moved::{Moved, Shift};
 pub use section::{CheckSection, checks_of};

@@ -19,6 +19,7 @@ use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::{Action, Page};
 use crate::taking::{TakeAlong, paper_code};
+use crate::track::laps_on_paper;
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -104,14 +105,18 @@ fn Told(props: &ToldProps) -> Html {
         &Outcome::Advice(Rc::clone(advice), *stand),
     );
     let voice = Voice::new(book(), desk.units().clone());
+    let tried = laps_on_paper(&voice, intake);
     let check = match advice.as_ref() {
         Advice::SetUp(set_up) => html! {
-            <CheckSection
-                checks={checks_of(set_up)}
-                {voice}
-                {course}
-                moved={moved.clone()}
-            />
+            <>
+                <CheckSection
+                    checks={checks_of(set_up)}
+                    {voice}
+                    {course}
+                    moved={moved.clone()}
+                />
+                <p class="to-track"><a class="button" href={Route::Track.fragment()}>{ say("landing.track") }</a></p>
+            </>
         },
         Advice::StopRiding(_) => Html::default(),
     };
@@ -133,6 +138,7 @@ fn Told(props: &ToldProps) -> Html {
             {moved}
             {check}
             corner={corner.clone()}
+            {tried}
         >
             <RideProgress
                 intake={Rc::clone(intake)}
@@ -179,7 +185,7 @@ fn route_to(question: Question) -> Route {
 ///
 /// Making ready, working it out and drawing it are tasks of their own, so that none holds the page up for long.
 #[hook]
-fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
+pub fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
     let outcome = use_state_eq(|| desk.adviser.known(intake));
     let calm = use_calm();
     let tasks = use_mut_ref(|| None::<Timeout>);

@@ -45,6 +45,7 @@ fn begin(desk: &Desk) -> Html {
         <div class="onward">
             <a class="button button-main" href={open.fragment()}>{ say("landing.continue") }</a>
             <a class="button" href={Route::Check.fragment()}>{ say("landing.answers") }</a>
+            <a class="button" href={Route::Track.fragment()}>{ say("landing.track") }</a>
             <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
         </div>
     }

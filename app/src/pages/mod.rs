@@ -18,7 +18,7 @@ mod signs;
 mod start_again;
 mod terms;
 
-pub use advice::AdvicePage;
+pub use advice::{AdvicePage, use_outcome};
 pub use answers::{name, said};
 pub use check::CheckPage;
 pub use frame::{SUMMARY, heading, trouble_list};

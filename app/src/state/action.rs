@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use sagwright_core::intake::{Complaint, Feeling, Field, Intake, Phase, Question, StopSign};
+use sagwright_core::intake::{Complaint, Feeling, Field, Intake, Phase, Question, StopSign, Tried};
 use sagwright_core::quantity::{Dimension, Unit};
 use yew::Reducible;
 
@@ -44,6 +44,8 @@ pub enum Action {
     Accept(Page),
     /// Took one answer over from other answers: from a draft that is used, or from before, to take it back.
     Adopt(Subject, Rc<Wizard>),
+    /// Rode a lap with one change, or took one back: these are all laps now.
+    Laps(Vec<Tried>),
     /// Opened a saved document.
     Open(Box<Intake>),
     /// Went on with the answers of another page of the site.
@@ -109,6 +111,7 @@ impl Wizard {
             }
             Action::Accept(page) => return self.accepted(page),
             Action::Adopt(subject, other) => next.adopt(subject, &other),
+            Action::Laps(laps) => next.intake.tried = laps,
             Action::Open(intake) => return Self::from_intake(*intake),
             Action::TakeOver(wizard) => return *wizard,
             Action::Clear => return Self::default(),

@@ -286,6 +286,7 @@ fn felt_with(laps: &mut Vec<Tried>, change: Change) -> &mut BTreeMap<Feeling, Ve
         laps.push(Tried {
             change,
             felt: BTreeMap::new(),
+            kept: false,
         });
         laps.len() - 1
     });

@@ -141,13 +141,14 @@ async fn an_import_is_kept_whole_or_not_at_all() {
     for store in [device("import").await, memory()] {
         let put = store.put("b", &lap(20), Over::Nothing).await;
         put.expect("there is room");
-        let laps: Vec<_> = [("a", 1), ("b", 2), ("c", 3)]
-            .map(|(id, number)| (id.to_owned(), lap(number)))
-            .into();
-        let refused = store.import(&laps, &Over::Nothing).await;
+        let laps = |over: Over| {
+            [("a", 1), ("b", 2), ("c", 3)]
+                .map(|(id, number)| (id.to_owned(), lap(number), over.clone()))
+        };
+        let refused = store.put_all(&laps(Over::Nothing)).await;
         assert_eq!(refused, Err(StoreError::Overtaken("b".to_owned())));
         assert_eq!(numbers(&store).await, [20]);
-        let done = store.import(&laps, &Over::Anything).await;
+        let done = store.put_all(&laps(Over::Anything)).await;
         done.expect("anything may be written over");
         assert_eq!(numbers(&store).await, [1, 2, 3]);
     }

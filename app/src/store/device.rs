@@ -86,6 +86,11 @@ impl Device {
     pub async fn write(&self, kind: Kind, writes: &[Write]) -> Result<(), StoreError> {
         let turn = self.turn(kind, TransactionMode::ReadWrite).await?;
         let done = write_all(&turn.place, writes).await;
+        if done.is_ok() {
+            // Said at once, so that it is kept even where the page is closed before it hears that it is. A browser that
+            // does not know the word keeps it all the same, a moment later.
+            Transaction::from(turn.transaction.clone()).commit().ok();
+        }
         turn.end(done).await
     }
 
@@ -256,11 +261,10 @@ async fn write_all(place: &ObjectStore, writes: &[Write]) -> Result<(), StoreErr
             return Err(StoreError::Overtaken(write.id.clone()));
         }
         let key = JsValue::from_str(&write.id);
+        // Nothing waits for these: the transaction ends when both are done, or with what stopped them.
         match &write.text {
-            Some(text) => {
-                place.put(&JsValue::from_str(text), Some(&key))?.await?;
-            }
-            None => place.delete(key)?.await?,
+            Some(text) => drop(place.put(&JsValue::from_str(text), Some(&key))?),
+            None => drop(place.delete(key)?),
         }
     }
     Ok(())

@@ -150,19 +150,6 @@ impl Store {
         self.write(R::KIND, writes).await
     }
 
-    /// Keeps all of `records` under their names, or none of them: where `over` forbids one, nothing is written.
-    pub async fn import<R: Record>(
-        &self,
-        records: &[(String, R)],
-        over: &Over,
-    ) -> Result<(), StoreError> {
-        let writes = records
-            .iter()
-            .map(|(id, record)| Write::of(id, record, over.clone()));
-        let writes: Vec<Write> = writes.collect::<Result<_, _>>()?;
-        self.write(R::KIND, writes).await
-    }
-
     /// Forgets the record under `id`, where `over` allows it.
     pub async fn delete(&self, kind: Kind, id: &str, over: Over) -> Result<(), StoreError> {
         self.write(kind, vec![Write::nothing(id, over)]).await

@@ -57,7 +57,7 @@ pub fn TakeAlong(props: &Props) -> Html {
             <h2>{ say("taking.heading") }</h2>
             { copies(&props.intake) }
             if let Some(link) = link.as_ref() {
-                { hand_on(&desk, &props.advice, link, &done) }
+                { hand_on(&desk, props, link, &done) }
                 { code(&props.intake) }
             }
             <p><a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a></p>
@@ -88,11 +88,12 @@ fn copies(intake: &Rc<Intake>) -> Html {
 }
 
 /// The link and the text, on the clipboard or to another program.
-fn hand_on(desk: &Desk, advice: &Rc<Advice>, link: &str, done: &UseStateHandle<Done>) -> Html {
+fn hand_on(desk: &Desk, props: &Props, link: &str, done: &UseStateHandle<Done>) -> Html {
     let text = {
         let voice = Voice::new(book(), desk.units().clone());
-        let (advice, link) = (Rc::clone(advice), link.to_owned());
-        move || as_text(&voice, &advice, Some(&link))
+        let (advice, link) = (Rc::clone(&props.advice), link.to_owned());
+        let intake = Rc::clone(&props.intake);
+        move || as_text(&voice, &advice, &intake, Some(&link))
     };
     let copy_link = {
         let (set, link) = (done.setter(), link.to_owned());

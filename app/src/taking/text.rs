@@ -1,12 +1,14 @@
 //! The advice as a few lines of text, for a message to somebody.
 
 use sagwright_core::advice::{Advice, Setting};
+use sagwright_core::intake::Intake;
 use sagwright_core::words::{Arg, Text};
 
 use crate::advice_page::{Voice, figure};
+use crate::track::laps_as_text;
 
-/// The sentence, a line for every setting or sign, the caution, and the link where there is one.
-pub fn as_text(voice: &Voice, advice: &Advice, link: Option<&str>) -> String {
+/// The sentence, a line for every setting or sign, what was tried at the track, the caution, and the link where there is one.
+pub fn as_text(voice: &Voice, advice: &Advice, intake: &Intake, link: Option<&str>) -> String {
     let mut lines = Vec::new();
     match advice {
         Advice::SetUp(set_up) => {
@@ -18,6 +20,7 @@ pub fn as_text(voice: &Voice, advice: &Advice, link: Option<&str>) -> String {
             lines.extend(stop.signs.iter().map(|sign| voice.say(&sign.instead)));
         }
     }
+    lines.extend(laps_as_text(voice, intake));
     lines.push(voice.words("taking.text.scope"));
     if let Some(link) = link {
         lines.push(voice.with("taking.text.link", "link", Arg::Raw(link.to_owned())));
@@ -54,7 +57,12 @@ mod tests {
         let voice = Voice::new(book(), UnitChoice::default());
         for rider in examples::riders() {
             let advice = advise(&rider, &Options::default()).expect("examples get advice");
-            let text = as_text(&voice, &advice, Some("https://example.org/#/link/1.A"));
+            let text = as_text(
+                &voice,
+                &advice,
+                &rider,
+                Some("https://example.org/#/link/1.A"),
+            );
             assert!(text.ends_with("https://example.org/#/link/1.A"), "{text}");
             assert!(!text.contains(['[', '{', '}']), "{text}");
             let least = match &advice {

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::figure::Figure;
+use super::laps::NextLap;
 use super::picture::{BreakawayTable, ForcePicture};
 use super::remedy_finding::RemedyFinding;
 use super::ridden::Ridden;
@@ -56,6 +57,8 @@ pub struct SetUpAdvice {
     /// The check that tells most about what is wrong for the minutes it costs, then those to do instead where it cannot be
     /// done now; empty where none would tell enough.
     pub next_checks: Vec<NextCheck>,
+    /// The changes worth a lap at the track, the best first; empty until the bike was ridden, and where nothing is felt.
+    pub next_laps: Vec<NextLap>,
     /// Remedies in the order to try them; the first one leads.
     pub remedies: Vec<RemedyFinding>,
     /// Gas beside coil over the travel.

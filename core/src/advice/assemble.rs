@@ -5,6 +5,7 @@ use super::causes;
 use super::cautions::{caution, cautions};
 use super::draw::pictures;
 use super::keep::ridden_part;
+use super::laps::{change_cautions, next_laps};
 use super::ranges::Ranges;
 use super::remedies;
 use super::remedy_finding::RemedyFinding;
@@ -18,9 +19,9 @@ use crate::cause::alike::alike;
 use crate::cause::checks::How;
 use crate::cause::tried::change_text;
 use crate::cause::{
-    Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, observations, possible,
+    Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, laps, observations, possible,
 };
-use crate::intake::{Change, Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
+use crate::intake::{Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
 use crate::quantity::Dimension;
 use crate::remedy::relief;
 use crate::remedy::remedied::Remedied;
@@ -159,6 +160,7 @@ fn advise_from(
         caveats: caveats(&sheet, &belief, &ways),
         settings: settings(&sheet),
         next_checks: next_checks(&case, &checks),
+        next_laps: next_laps(&case, &laps::ranked(&case)),
         causes,
         remedies,
         force_picture,
@@ -325,15 +327,8 @@ fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
                 cautions(&["workshop-lift", "oil-off-disc", "spring-preload"])
             }
             (Some(Question::ForkSpring), _) => cautions(&["workshop-lift", "spring-preload"]),
-            (Some(Question::ForkGas), _) | (_, Some(Change::ForkGasLess | Change::ForkGasMore)) => {
-                cautions(&["gas-fork", "marked-maximum"])
-            }
-            (_, Some(Change::ForkUp | Change::ForkDown)) => cautions(&["axle-clamps", "clearance"]),
-            (_, Some(Change::ShockPreloadMore | Change::ShockPreloadLess)) => {
-                cautions(&["spring-preload", "clearance"])
-            }
-            (_, Some(Change::TyresLess)) => cautions(&["tyres"]),
-            (_, Some(_)) => cautions(&["clicks"]),
+            (Some(Question::ForkGas), _) => cautions(&["gas-fork", "marked-maximum"]),
+            (_, Some(change)) => change_cautions(change),
             _ => Vec::new(),
         },
     }

@@ -6,11 +6,12 @@
 use super::Cause;
 use super::belief::Belief;
 use super::hypotheses::Hypothesis;
+use super::looks;
 use super::measured::{Reading, hours_factor, push_chance};
 use super::numbers::Numbers;
 use super::readings::supposed;
 use super::rehearsal::Rehearsal;
-use super::{looks, tried};
+use super::tried::Tryout;
 use crate::intake::{Change, Feeling, Field, Intake, Look, PushFeel, Question, Severity, Verdict};
 use crate::stance::{Baseline, Situation};
 
@@ -45,7 +46,7 @@ const fn check(word: &'static str, minutes: u32, question: Question) -> Check {
 }
 
 /// Minutes for a change and a lap (common practice).
-const LAP_MINUTES: u32 = 12;
+pub const LAP_MINUTES: u32 = 12;
 
 /// Every check that a page takes, in the order of the pages; then every look at the parked bike, and every change that can be
 /// tried for a lap.
@@ -248,22 +249,18 @@ fn readings_of(case: &Case, check: &Check) -> Vec<Reading> {
 
 /// Verdicts on the worst complaint.
 fn of_trying(case: &Case, change: Change, hypothesis: &Hypothesis) -> Vec<f64> {
-    let worst = worst_complaint(case.intake);
-    let moved = worst.and_then(|feeling| {
-        let moved = tried::moved(case.rehearsal, change, feeling)?;
-        Some((feeling, moved))
-    });
-    let Some((feeling, moved)) = moved else {
+    let tried = worst_complaint(case.intake).zip(Tryout::of(case.intake, case.rehearsal, change));
+    let Some((worst, tryout)) = tried else {
         return vec![1.0];
     };
     let verdicts = Verdict::ALL
         .iter()
-        .map(|verdict| tried::chance(case.numbers, hypothesis, feeling, moved, 0.0, *verdict));
+        .map(|verdict| tryout.chance(case.numbers, hypothesis, worst, 0.0, *verdict));
     verdicts.collect()
 }
 
 /// The complaint that is worst, the first of those that are as bad.
-fn worst_complaint(intake: &Intake) -> Option<Feeling> {
+pub fn worst_complaint(intake: &Intake) -> Option<Feeling> {
     let complaints = intake.complaints.iter().flatten();
     let how_bad = |severity: Option<Severity>| severity.unwrap_or(Severity::Clear);
     complaints
@@ -314,21 +311,25 @@ fn answered(case: &Case, how: How) -> bool {
     }
 }
 
-/// Whether this bike can be looked at so, and whether a change is worth a lap: it should do the worst complaint good, and nothing else clear harm.
-fn sensible(case: &Case, how: How) -> bool {
-    const LEAST_GOOD: f64 = -0.4;
+/// Whether this bike can be looked at so, and whether a change is worth a lap: the worst complaint should be likelier to be
+/// better than worse, and nothing else clearly worse for it.
+pub fn sensible(case: &Case, how: How) -> bool {
+    /// By how much likelier. From judgement: a change that moves nothing is as often said to be better as worse.
+    const LEAST_GOOD: f64 = 0.06;
     const MOST_HARM: f64 = 1.5;
     let change = match how {
         How::Answer(_) => return true,
         How::Look(look) => return looks::fits(case.intake, look),
         How::Try(change) => change,
     };
-    let good = worst_complaint(case.intake)
-        .and_then(|feeling| tried::moved(case.rehearsal, change, feeling))
-        .is_some_and(|moved| moved <= LEAST_GOOD);
-    let harms = |feeling: &Feeling| {
-        tried::moved(case.rehearsal, change, *feeling).is_some_and(|moved| moved >= MOST_HARM)
+    let tried = worst_complaint(case.intake).zip(Tryout::of(case.intake, case.rehearsal, change));
+    let Some((worst, tryout)) = tried else {
+        return false;
     };
+    let bikes = (case.hypotheses, case.belief.of_hypotheses.as_slice());
+    let chance = |verdict| tryout.expected(case.numbers, bikes, worst, verdict);
+    let good = chance(Verdict::Better) - chance(Verdict::Worse) >= LEAST_GOOD;
+    let harms = |feeling: &Feeling| tryout.on_healthy(*feeling) >= MOST_HARM;
     good && !Feeling::ALL.iter().any(harms)
 }
 

@@ -12,6 +12,7 @@ pub mod fault;
 pub mod felt;
 pub mod figures;
 pub mod hypotheses;
+pub mod laps;
 mod list;
 pub mod looks;
 pub mod measured;

@@ -4,14 +4,19 @@
 //! the bike. So a change that ought to help tells for the causes that would make the complaint, and against those on which
 //! it was no more than a grumble.
 //!
-//! What a change does to a bike with a fault is what it does to the healthy one: the two add up.
+//! A change that works on the very thing that is amiss takes away so much of the fault, and of all that is felt of it, as it
+//! brings that thing nearer to what suits: four clicks out are half of what a mildly strong compression is too strong by. What
+//! it does to a bike with any other fault is what it does to the healthy one: the two add up.
 
+use super::Cause;
 use super::belief::Observation;
 use super::hypotheses::Hypothesis;
 use super::numbers::Numbers;
-use super::rehearsal::Rehearsal;
+use super::rehearsal::{Rehearsal, Rehearsed};
 use super::said::{chances, either};
-use crate::intake::{Change, Feeling, Intake, Verdict};
+use crate::bench::changes::{CLAMPS_M, CLICKS, GAS_PA, PRELOAD_M, TYRES};
+use crate::intake::{Change, Feeling, Field, Intake, Verdict};
+use crate::stance::clickers::CLICK;
 use crate::words::Text;
 
 /// Steps of a change at which half of all riders say better or worse.
@@ -20,6 +25,10 @@ const NOTICED: f64 = 1.0;
 const SURER: f64 = 1.5;
 /// Chance of a verdict that has nothing to do with the change: the lap was not like the one before.
 const BY_CHANCE: f64 = 0.08;
+/// Gas pressure in a fork where nobody told it, gauge, Pa. Common practice.
+const USUAL_GAS_PA: f64 = 10e5;
+/// Steps at or below which a feeling cannot show at an end at all.
+const HIDDEN: f64 = -7.9;
 
 /// Everything tried, one observation for each complaint looked at.
 pub fn observations(
@@ -31,7 +40,7 @@ pub fn observations(
     let mut all = Vec::new();
     for tried in &intake.tried {
         for (feeling, verdict) in &tried.felt {
-            let Some(moved) = moved(rehearsal, tried.change, *feeling) else {
+            let Some(trial) = Tryout::of(intake, rehearsal, tried.change) else {
                 continue;
             };
             let text = Text::new(format!("evidence.tried-{}", verdict.word()))
@@ -45,9 +54,7 @@ pub fn observations(
                 hypotheses,
                 numbers,
                 |hypothesis, touchy| {
-                    libm::log(chance(
-                        numbers, hypothesis, *feeling, moved, touchy, *verdict,
-                    ))
+                    libm::log(trial.chance(numbers, hypothesis, *feeling, touchy, *verdict))
                 },
             ));
         }
@@ -60,34 +67,127 @@ pub fn change_text(change: Change) -> Text {
     Text::new(format!("change.{}", change.word()))
 }
 
-/// How far a change moves a feeling at its worse end, in steps; `None` for one that this bike has not.
-pub fn moved(rehearsal: &Rehearsal, change: Change, feeling: Feeling) -> Option<f64> {
-    let row = rehearsal.changes.iter().find(|row| row.change == change)?;
-    let [front, rear] = row.felt.steps[feeling as usize];
-    Some(
-        if front.abs() > rear.abs() && front > -7.9 || rear <= -7.9 {
-            front
-        } else {
-            rear
-        },
-    )
+/// A change as it would be tried on a bike with faults.
+#[derive(Debug, Clone, Copy)]
+pub struct Tryout<'a> {
+    change: Change,
+    /// What it does to the healthy bike.
+    healthy: &'a [[f64; 2]],
+    /// Gas pressure of the fork, gauge, Pa.
+    gas_pa: f64,
 }
 
-/// Chance of a verdict on a complaint for a hypothesis, the complaint having been made.
-pub fn chance(
-    numbers: &Numbers,
-    hypothesis: &Hypothesis,
-    feeling: Feeling,
-    moved: f64,
-    touchy: f64,
-    verdict: Verdict,
-) -> f64 {
-    let made = either(chances(numbers, feeling, hypothesis, touchy));
-    let leak = numbers.leak[feeling as usize];
-    // The share of such complaints that the bike's faults make, not the rider's mood.
-    let of_the_bike = (1.0 - leak / made).clamp(0.0, 1.0);
-    let honest = of_the_bike * says(moved, verdict) + (1.0 - of_the_bike) * says(0.0, verdict);
-    (1.0 - BY_CHANCE) * honest + BY_CHANCE / 3.0
+impl<'a> Tryout<'a> {
+    /// `None` for a change that this bike has not.
+    pub fn of(intake: &Intake, rehearsal: &'a Rehearsal, change: Change) -> Option<Self> {
+        let row = rehearsal.changes.iter().find(|row| row.change == change)?;
+        Some(Self {
+            change,
+            healthy: &row.felt.steps,
+            gas_pa: Field::ForkPressure.si(intake).unwrap_or(USUAL_GAS_PA),
+        })
+    }
+
+    /// How far it moves a feeling on the healthy bike, at the end where it moves it more, in steps.
+    pub fn on_healthy(&self, feeling: Feeling) -> f64 {
+        self.further(feeling, self.healthy[feeling as usize])
+    }
+
+    /// The same on a bike with faults.
+    fn on(&self, hypothesis: &Hypothesis, feeling: Feeling) -> f64 {
+        let reached = hypothesis.faults.iter().find_map(|fault| {
+            let share = self.takes_away(fault)?;
+            Some(fault.felt.steps[feeling as usize].map(|steps| -share * steps))
+        });
+        self.further(feeling, reached.unwrap_or(self.healthy[feeling as usize]))
+    }
+
+    fn further(&self, feeling: Feeling, [front, rear]: [f64; 2]) -> f64 {
+        let shows = self.healthy[feeling as usize].map(|steps| steps > HIDDEN);
+        match shows {
+            [true, true] if front.abs() > rear.abs() => front,
+            [true, false] => front,
+            _ => rear,
+        }
+    }
+
+    /// Share of a fault that it takes away, below 0 where it adds to it; `None` where it works on something else.
+    fn takes_away(&self, fault: &Rehearsed) -> Option<f64> {
+        let step = self.step(fault)?;
+        Some((-step / fault.degree).clamp(-1.0, 1.0))
+    }
+
+    /// How far it moves what is amiss, in the measure of the fault's degree.
+    fn step(&self, fault: &Rehearsed) -> Option<f64> {
+        use Cause::{
+            Attitude, ForkCompressionLittle, ForkCompressionMuch, ForkReboundFast, ForkReboundSlow,
+            GasHigh, GasLow, GasShifted, ShockCompressionLittle, ShockCompressionMuch,
+            ShockPreload, ShockReboundFast, ShockReboundSlow, TyreHigh, TyreLow,
+        };
+        let damping = f64::from(CLICKS) * libm::log(1.0 + CLICK.middle);
+        let gas = GAS_PA / self.gas_pa;
+        // Degrees of preload and height are in millimetres.
+        let (preload, clamps) = (1e3 * PRELOAD_M, 1e3 * CLAMPS_M);
+        let (causes, step): (&[Cause], f64) = match self.change {
+            Change::ForkCompressionOpen => {
+                (&[ForkCompressionMuch, ForkCompressionLittle], -damping)
+            }
+            Change::ForkCompressionClose => {
+                (&[ForkCompressionMuch, ForkCompressionLittle], damping)
+            }
+            Change::ForkReboundOpen => (&[ForkReboundSlow, ForkReboundFast], -damping),
+            Change::ForkReboundClose => (&[ForkReboundSlow, ForkReboundFast], damping),
+            Change::ShockCompressionOpen => {
+                (&[ShockCompressionMuch, ShockCompressionLittle], -damping)
+            }
+            Change::ShockCompressionClose => {
+                (&[ShockCompressionMuch, ShockCompressionLittle], damping)
+            }
+            Change::ShockReboundOpen => (&[ShockReboundSlow, ShockReboundFast], -damping),
+            Change::ShockReboundClose => (&[ShockReboundSlow, ShockReboundFast], damping),
+            Change::ForkGasLess => (&[GasLow, GasHigh, GasShifted], -gas),
+            Change::ForkGasMore => (&[GasLow, GasHigh, GasShifted], gas),
+            Change::ShockPreloadLess => (&[ShockPreload], -preload),
+            Change::ShockPreloadMore => (&[ShockPreload], preload),
+            Change::TyresLess => (&[TyreHigh, TyreLow], -TYRES * (1.0 + fault.degree)),
+            Change::ForkUp => (&[Attitude], -clamps),
+            Change::ForkDown => (&[Attitude], clamps),
+        };
+        causes.contains(&fault.cause).then_some(step)
+    }
+
+    /// Chance of a verdict on a complaint for a hypothesis, the complaint having been made.
+    pub fn chance(
+        &self,
+        numbers: &Numbers,
+        hypothesis: &Hypothesis,
+        feeling: Feeling,
+        touchy: f64,
+        verdict: Verdict,
+    ) -> f64 {
+        let made = either(chances(numbers, feeling, hypothesis, touchy));
+        let leak = numbers.leak[feeling as usize];
+        // The share of such complaints that the bike's faults make, not the rider's mood.
+        let of_the_bike = (1.0 - leak / made).clamp(0.0, 1.0);
+        let moved = self.on(hypothesis, feeling);
+        let honest = of_the_bike * says(moved, verdict) + (1.0 - of_the_bike) * says(0.0, verdict);
+        (1.0 - BY_CHANCE) * honest + BY_CHANCE / 3.0
+    }
+
+    /// Chance of a verdict over all bikes that are believed in.
+    pub fn expected(
+        &self,
+        numbers: &Numbers,
+        (hypotheses, chances): (&[Hypothesis], &[f64]),
+        feeling: Feeling,
+        verdict: Verdict,
+    ) -> f64 {
+        let each = hypotheses.iter().zip(chances);
+        each.map(|(hypothesis, chance)| {
+            chance * self.chance(numbers, hypothesis, feeling, 0.0, verdict)
+        })
+        .sum()
+    }
 }
 
 fn says(moved: f64, verdict: Verdict) -> f64 {

@@ -318,6 +318,29 @@ choice! {
     }
 }
 
+impl Change {
+    /// What takes it back, where that is a change of its own.
+    pub const fn opposite(self) -> Option<Self> {
+        Some(match self {
+            Self::ForkCompressionOpen => Self::ForkCompressionClose,
+            Self::ForkCompressionClose => Self::ForkCompressionOpen,
+            Self::ForkReboundOpen => Self::ForkReboundClose,
+            Self::ForkReboundClose => Self::ForkReboundOpen,
+            Self::ShockCompressionOpen => Self::ShockCompressionClose,
+            Self::ShockCompressionClose => Self::ShockCompressionOpen,
+            Self::ShockReboundOpen => Self::ShockReboundClose,
+            Self::ShockReboundClose => Self::ShockReboundOpen,
+            Self::ForkGasLess => Self::ForkGasMore,
+            Self::ForkGasMore => Self::ForkGasLess,
+            Self::ShockPreloadLess => Self::ShockPreloadMore,
+            Self::ShockPreloadMore => Self::ShockPreloadLess,
+            Self::TyresLess => return None,
+            Self::ForkUp => Self::ForkDown,
+            Self::ForkDown => Self::ForkUp,
+        })
+    }
+}
+
 choice! {
     /// A look or a feel at the parked bike that has a yes or a no.
     Look {

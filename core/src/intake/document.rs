@@ -54,7 +54,7 @@ pub struct Intake {
     /// What was measured.
     #[serde(default)]
     pub measured: Measured,
-    /// What was changed for a lap and how it felt, in the order it was tried, each taken back before the next; at most 60.
+    /// What was changed for a lap and how it felt, in the order it was tried; at most 60.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub tried: Vec<Tried>,
     /// Stop-riding signs seen. Absent: not asked yet. Empty: none seen.
@@ -216,15 +216,18 @@ pub struct Complaint {
     pub since: Option<Since>,
 }
 
-/// One change ridden for a lap and taken back.
+/// One change ridden for a lap, and whether it stayed.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Tried {
     /// What was changed.
     pub change: Change,
-    /// How each complaint was, against before; complaints that were not looked at are left out.
+    /// How each complaint was, against the lap before; complaints that were not looked at are left out.
     pub felt: BTreeMap<Feeling, Verdict>,
+    /// Whether it stayed on the bike; absent means that it was put back before the next.
+    #[serde(default, skip_serializing_if = "core::ops::Not::not")]
+    pub kept: bool,
 }
 
 part! {

@@ -93,6 +93,7 @@ impl Book {
             include_str!("../../words/en/cautions.json"),
             include_str!("../../words/en/checks.json"),
             include_str!("../../words/en/fields.json"),
+            include_str!("../../words/en/laps.json"),
             include_str!("../../words/en/problems.json"),
             include_str!("../../words/en/remedies.json"),
         ];

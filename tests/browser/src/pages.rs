@@ -108,11 +108,15 @@ pub const PAGES: &[Place] = &[
     place(Gas, "start-again", "#/start-again", "Clear all your answers?"),
     place(Coil, "fork-spring", "#/fork-spring", "Which fork springs are in it?"),
     place(Coil, "advice-coil", "#/advice", "Your advice"),
+    place(Coil, "track", "#/track", "At the track"),
     place(Stopped, "advice-stop", "#/advice", "Your advice"),
 ];
 
 /// Where the advice shows once it is worked out; its heading stands there before.
 const ADVICE: &str = "#/advice";
+
+/// Where a lap is proposed once the bike is ridden; its heading stands there before.
+const TRACK: &str = "#/track";
 
 impl Page {
     /// Opens an invented rider from the first page; leads to the answers.
@@ -139,6 +143,9 @@ impl Page {
             self.arrives_at(place.heading).await.context(place.name)?;
             if place.fragment == ADVICE && place.rider != Nobody {
                 self.is_shown(".advice").await.context(place.name)?;
+            }
+            if place.fragment == TRACK {
+                self.is_shown(".lap").await.context(place.name)?;
             }
             check(place).await.context(place.name)?;
         }

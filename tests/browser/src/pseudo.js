@@ -5,7 +5,7 @@ const longer = (sentence) => {
   const parts = sentence.split(/(\{[^}]*\})/);
   const said = parts.map((part) => (part.startsWith("{") ? part : part.replace(/[aeiounc]/g, (letter) => accents[letter])));
   const more = Math.ceil((0.4 * sentence.length) / 6);
-  return `⟦${said.join("")}${" zzzzz".repeat(more)}⟧`;
+  return `⟦${said.join("").replaceAll("\n", "\n⟦")}${" zzzzz".repeat(more)}⟧`;
 };
 const honest = window.fetch.bind(window);
 window.fetch = async (asked, how) => {

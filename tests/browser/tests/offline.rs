@@ -284,6 +284,27 @@ fn a_newer_build_taken_in_one_tab_does_not_disturb_the_other() {
 }
 
 #[test]
+fn a_newer_build_taken_in_the_middle_of_a_lap_goes_on_with_it() {
+    let newer = build("newer", true).expect("the site can be copied");
+    browse("newer-lap", PHONE, async |page| {
+        first_visit(page).await?;
+        page.open_example("Enduro without linkage").await?;
+        page.open("#/track").await?;
+        page.click("I have ridden it").await?;
+        page.choose_in("It rides lower and lower", "Better").await?;
+        page.serve(newer.path())?;
+        look_for_newer(page).await?;
+        page.click("Use it now").await?;
+        page.is_true("document.documentElement.dataset.build === 'newer'")
+            .await?;
+        page.sees("How was it, against the lap before?").await?;
+        ensure!(page.is_chosen("Better").await?, "the answer is lost");
+        page.click("Keep it").await?;
+        page.sees("Lap 2: change this one thing").await
+    });
+}
+
+#[test]
 fn it_works_where_nothing_can_be_kept() {
     browse("nothing-kept", PHONE, async |page| {
         page.before_every_page(
