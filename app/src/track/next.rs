@@ -44,7 +44,7 @@ pub fn proposal(
 }
 
 /// What went for the last lap only has to go before the next one: never two changes at once.
-fn back_first(voice: &Voice, intake: &Intake, back: &[Change]) -> Html {
+pub fn back_first(voice: &Voice, intake: &Intake, back: &[Change]) -> Html {
     let items = back.iter().map(|change| {
         let what = Text::new(format!("lap.do.{}", change.word()));
         let moved = put_back(intake, *change);

@@ -7,11 +7,12 @@ use sagwright_core::intake::{Intake, MOST_TRIED, Question};
 use yew::prelude::*;
 
 use super::earlier::Earlier;
+use super::hold::{Held, Opened, take_over, use_log, use_press};
 use super::judging::judging;
-use super::keeper::{Keeper, News};
+use super::keeper::Keeper;
 use super::laps::{moved, standing_now, timeline};
-use super::log::{Log, Meeting, Press, Step, meet};
-use super::next::{PROPOSAL, proposal};
+use super::log::{Log, Press, Step};
+use super::next::{PROPOSAL, back_first, proposal};
 use crate::advice_page::Voice;
 use crate::advising::{Outcome, Stand};
 use crate::browser;
@@ -21,20 +22,10 @@ use crate::pages::use_outcome;
 use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
-use crate::state::{Action, Page, Subject, to_file};
+use crate::state::{Page, Subject, to_file};
 use crate::store::{Entry, StoreError};
 use crate::wear::use_sun;
 use crate::words::{book, say};
-
-/// The log as the page holds it.
-#[derive(Debug, Clone, Default, PartialEq)]
-enum Held {
-    /// The device is being asked.
-    #[default]
-    Opening,
-    /// It is open.
-    Open(Box<Log>),
-}
 
 /// The log at the track.
 #[component]
@@ -67,118 +58,6 @@ pub fn TrackPage() -> Html {
             </div>
         </>
     }
-}
-
-/// All that the page holds.
-struct Opened {
-    held: UseStateHandle<Held>,
-    /// What keeps the log from being kept.
-    trouble: UseStateHandle<Option<StoreError>>,
-    /// Logs of other answers.
-    earlier: UseStateHandle<Vec<Entry<Log>>>,
-    keeper: Keeper,
-}
-
-/// Opens the log of these answers, or begins one.
-#[hook]
-fn use_log(desk: &Desk) -> Opened {
-    let held = use_state_eq(Held::default);
-    let trouble = use_state_eq(|| None);
-    let earlier = use_state_eq(Vec::new);
-    let news = use_state(|| None::<News>);
-    let keeper = use_memo((), |()| {
-        let news = news.setter();
-        Keeper::open(Callback::from(move |told| news.set(Some(told))))
-    });
-    {
-        let (desk, held, keeper) = (desk.clone(), held.clone(), (*keeper).clone());
-        let (trouble, earlier) = (trouble.setter(), earlier.setter());
-        // Taken in here, where the answers are those that the page shows now.
-        use_effect_with((*news).clone(), move |news| match news {
-            None => {}
-            Some(News::Opened(logs, error)) => {
-                trouble.set(error.clone());
-                let mut logs = logs.clone();
-                let own = logs.iter().rposition(|entry| {
-                    matches!(meet(&desk.wizard, &entry.record), Meeting::Same(_))
-                });
-                let log = own.map(|place| {
-                    let entry = logs.remove(place);
-                    keeper.go_on(&entry);
-                    entry.record
-                });
-                held.set(Held::Open(Box::new(met(&desk, log))));
-                earlier.set(logs);
-            }
-            Some(News::Kept(error)) => trouble.set(error.clone()),
-            Some(News::Theirs(log)) => {
-                trouble.set(None);
-                take_over(&desk, &held, log);
-            }
-            Some(News::Another(entry)) => {
-                if matches!(meet(&desk.wizard, &entry.record), Meeting::Same(_)) {
-                    keeper.go_on(entry);
-                    take_over(&desk, &held, &entry.record);
-                }
-            }
-        });
-    }
-    {
-        let keeper = (*keeper).clone();
-        use_effect_with((), move |()| move || keeper.close());
-    }
-    Opened {
-        held,
-        trouble,
-        earlier,
-        keeper: (*keeper).clone(),
-    }
-}
-
-/// The log of these answers as it goes on, or a new one.
-fn met(desk: &Desk, found: Option<Log>) -> Log {
-    match found.map(|log| meet(&desk.wizard, &log)) {
-        Some(Meeting::Same(log)) => *log,
-        Some(Meeting::Other) | None => Log::begin(&desk.wizard),
-    }
-}
-
-/// Goes on with a log and its answers.
-fn take_over(desk: &Desk, held: &UseStateHandle<Held>, log: &Log) {
-    if let Some(wizard) = log.wizard() {
-        desk.act(Action::TakeOver(Box::new(wizard)));
-    }
-    held.set(Held::Open(Box::new(log.clone())));
-}
-
-/// Does what was pressed: the log and the answers go on together, and both are kept.
-#[hook]
-fn use_press(desk: &Desk, held: &UseStateHandle<Held>, keeper: &Keeper) -> Callback<Press> {
-    let (desk, held, keeper) = (desk.clone(), held.clone(), keeper.clone());
-    Callback::from(move |press| {
-        let Held::Open(log) = &*held else {
-            // Nothing can be pressed before there is a log.
-            return;
-        };
-        let (next, laps) = log.after(&desk.wizard.intake.tried, press);
-        let moved_on = next.step != log.step || laps.is_some() || next.aside != log.aside;
-        let next = match laps {
-            Some(laps) => {
-                let action = Action::Laps(laps);
-                let next = next.with(&desk.wizard.after(action.clone()));
-                desk.act(action);
-                next
-            }
-            None => next.with(&desk.wizard),
-        };
-        keeper.keep(next.clone());
-        held.set(Held::Open(Box::new(next)));
-        if moved_on && !matches!(press, Press::Felt(..)) {
-            // The button that was pressed has gone; the heading stays, and what follows stands under it.
-            browser::scroll_to_top();
-            browser::focus(HEADING);
-        }
-    })
 }
 
 /// The logs of other answers. The answers of this page become one of them when another is gone on with.
@@ -408,6 +287,7 @@ fn offer(
     }
     html! {
         <div id={PROPOSAL} class="lap" tabindex="-1">
+            { back_first(voice, intake, &log.back) }
             { to_page("track.none", Route::Advice, "track.to-advice") }
             if !set_up.next_laps.is_empty() {
                 <p>{ voice.words("track.aside") }</p>
