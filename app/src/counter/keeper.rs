@@ -24,6 +24,9 @@ use crate::words;
 /// Jobs read in one go: few enough that no key press waits for them.
 const SLICE: u32 = 200;
 
+/// How long to wait before looking whether the database has opened, ms.
+const WAIT_MS: u32 = 20;
+
 /// How often a change is told anew where another page was quicker.
 const TRIES: usize = 5;
 
@@ -167,9 +170,7 @@ impl Keeper {
 
     /// The job under `id` as it stands on the device.
     pub async fn job(&self, id: &str) -> Result<Option<Job>, StoreError> {
-        let Some(store) = self.store() else {
-            return Ok(None);
-        };
+        let store = self.opened().await;
         let entry = store.get::<Job>(id).await?;
         Ok(entry.map(|entry| entry.record))
     }
@@ -179,7 +180,7 @@ impl Keeper {
     /// # Errors
     /// Why nothing of it was kept, in words.
     pub async fn tell(&self, id: &str, changes: &[Change]) -> Result<(), Text> {
-        let store = self.store().ok_or_else(|| StoreError::Failed.text())?;
+        let store = self.opened().await;
         let mut tries = TRIES;
         loop {
             let entry = store.get::<Job>(id).await.map_err(|error| error.text())?;
@@ -206,7 +207,7 @@ impl Keeper {
 
     /// Puts jobs on the desk, all of them in one transaction. Those that are there already take in what is news.
     pub async fn take_in(&self, jobs: Vec<(String, Job)>) -> Result<Intaken, StoreError> {
-        let store = self.store().ok_or(StoreError::Failed)?;
+        let store = self.opened().await;
         let mut tries = TRIES;
         loop {
             // What the list knows saves looking; where it turned out not to know all, everything is looked up.
@@ -267,7 +268,7 @@ impl Keeper {
 
     /// Every job with its name, read slice after slice.
     pub async fn all(&self) -> Result<Vec<(String, Job)>, StoreError> {
-        let store = self.store().ok_or(StoreError::Failed)?;
+        let store = self.opened().await;
         let mut all = Vec::new();
         let mut after: Option<String> = None;
         loop {
@@ -285,7 +286,7 @@ impl Keeper {
 
     /// Forgets one rider.
     pub async fn forget(&self, id: &str) -> Result<(), StoreError> {
-        let store = self.store().ok_or(StoreError::Failed)?;
+        let store = self.opened().await;
         store.delete(Kind::Intakes, id, Over::Anything).await?;
         self.0.briefs.borrow_mut().remove(id);
         self.show();
@@ -294,7 +295,7 @@ impl Keeper {
 
     /// Forgets every rider.
     pub async fn forget_all(&self) -> Result<(), StoreError> {
-        let store = self.store().ok_or(StoreError::Failed)?;
+        let store = self.opened().await;
         store.clear(Kind::Intakes).await?;
         self.0.briefs.borrow_mut().clear();
         self.0.unreadable.set(0);
@@ -305,6 +306,16 @@ impl Keeper {
     /// Whether a job is on the desk.
     pub fn has(&self, id: &str) -> bool {
         self.0.briefs.borrow().contains_key(id)
+    }
+
+    /// The store, waited for where the page was quicker than the database.
+    async fn opened(&self) -> Store {
+        loop {
+            if let Some(store) = self.store() {
+                return store;
+            }
+            TimeoutFuture::new(WAIT_MS).await;
+        }
     }
 
     fn store(&self) -> Option<Store> {
