@@ -22,6 +22,10 @@ async fn in_order(page: &Page, name: &str) -> Result<()> {
 }
 
 #[test]
+#[expect(
+    clippy::too_many_lines,
+    reason = "one job's whole way over the counter, step by step"
+)]
 fn a_rider_is_brought_in_put_right_worked_on_and_heard_back_from_by_keyboard() {
     let link = sagwright_core::intake::to_link(&rider(1)).expect("plain data");
     browse("counter-keyboard", DESKTOP, async |page| {
