@@ -154,8 +154,15 @@ fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
                 "index.html" => address.to_owned(),
                 name => format!("{address}{name}"),
             };
-            // What only a workshop needs is no rider's to download, nor is the drawing that icons are made from.
-            let others = ["workshop", "counter-", "job-card-", "icon-maskable-"];
+            // What only a workshop needs is no rider's to download, nor is the drawing that icons are made from, nor a
+            // language that is not spoken.
+            let others = [
+                "workshop",
+                "counter-",
+                "job-card-",
+                "icon-maskable-",
+                "words-",
+            ];
             let wanted = !["_headers", "sw.js"].contains(&name.as_str())
                 && !others.iter().any(|beginning| name.starts_with(beginning))
                 && Path::new(&name)
@@ -167,6 +174,18 @@ fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
             );
         }
         Ok(())
+    });
+}
+
+#[test]
+fn a_language_spoken_once_is_there_without_a_network() {
+    browse("kept-language", PHONE, async |page| {
+        first_visit(page).await?;
+        page.pick("Language", "Deutsch").await?;
+        page.arrives_at("Finde heraus").await?;
+        page.lose_signal();
+        page.reload().await?;
+        page.arrives_at("Finde heraus").await
     });
 }
 
