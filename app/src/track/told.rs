@@ -69,3 +69,50 @@ fn now(voice: &Voice, moved: &LapMove) -> String {
         .with("now", shown(moved.to));
     voice.say(&text)
 }
+
+#[cfg(test)]
+mod tests {
+    use sagwright_core::intake::{Change, Feeling, Verdict, read, write};
+
+    use super::*;
+    use crate::advice_page::test_voice;
+    use crate::examples;
+
+    /// An invented rider after two laps: one change stayed, one was put back.
+    fn after_two_laps() -> Intake {
+        let packs = |rider: &Intake| rider.note.contains("rebound closed far too much");
+        let mut rider = examples::riders().find(packs).expect("it is an example");
+        rider.tried = [(Verdict::Better, true), (Verdict::Worse, false)]
+            .map(|(verdict, kept)| Tried {
+                change: Change::ShockReboundOpen,
+                felt: [(Feeling::Packs, verdict)].into(),
+                kept,
+            })
+            .into();
+        rider
+    }
+
+    #[test]
+    fn every_lap_has_its_line_and_the_bike_stands_where_it_was_left() {
+        let lines = laps_as_text(&test_voice(), &after_two_laps());
+        assert_eq!(lines.len(), 4, "{lines:?}");
+        for (line, said) in lines
+            .iter()
+            .zip(["tried", "better", "worse", "5 before, 9 now"])
+        {
+            assert!(line.contains(said), "{line}");
+            assert!(!line.contains(['[', '{', '}']), "{line}");
+        }
+        assert_eq!(
+            laps_as_text(&test_voice(), &Intake::default()),
+            Vec::<String>::new()
+        );
+    }
+
+    #[test]
+    fn a_file_brings_the_laps_back() {
+        let rider = after_two_laps();
+        let file = write(&rider).expect("plain data");
+        assert_eq!(read(&file).expect("it was just written").tried, rider.tried);
+    }
+}
