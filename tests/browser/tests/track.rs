@@ -12,14 +12,14 @@ const JOLTS: &str = "Rocks and square edges";
 const RIDDEN: &str = "I have ridden it";
 const JUDGING: &str = "How was it, against the lap before?";
 
-/// The log that was kept last, as text; empty while there is none.
-const KEPT: &str = "new Promise((done) => { \
+/// Every log on the device, in the order kept, as text.
+const LOGS: &str = "new Promise((done) => { \
     const opening = indexedDB.open('sagwright'); \
     opening.onsuccess = () => { \
         const database = opening.result; \
         const all = database.transaction('logs').objectStore('logs').getAll(); \
-        all.onsuccess = () => { done(all.result.at(-1) ?? ''); database.close(); }; }; \
-    opening.onerror = () => done(''); })";
+        all.onsuccess = () => { done(all.result); database.close(); }; }; \
+    opening.onerror = () => done([]); })";
 
 /// Opens the log of the rider, with a change proposed.
 async fn at_the_track(page: &Page) -> Result<()> {
@@ -28,12 +28,12 @@ async fn at_the_track(page: &Page) -> Result<()> {
     page.is_shown(".lap-what").await
 }
 
-/// Waits until the log on the device holds a text.
+/// Waits until the log that was kept last holds a text.
 async fn is_kept(page: &Page, text: &str) -> Result<()> {
     let text = json!(text);
     // The answers stand in it as they are kept elsewhere: a text within a text.
     page.is_true(&format!(
-        "{KEPT}.then((log) => log.replaceAll('\\\\', '').includes({text}))"
+        "{LOGS}.then((logs) => (logs.at(-1) ?? '').replaceAll('\\\\', '').includes({text}))"
     ))
     .await
 }
@@ -322,7 +322,9 @@ fn of_two_tabs_that_do_not_hear_each_other_the_rider_chooses() {
 }
 
 async fn kept(page: &Page) -> Result<String> {
-    let kept = page.evaluate(KEPT).await?;
+    let kept = page
+        .evaluate(&format!("{LOGS}.then((logs) => logs.at(-1))"))
+        .await?;
     Ok(kept.as_str().unwrap_or_default().to_owned())
 }
 
@@ -411,6 +413,9 @@ fn logs_of_other_answers_can_be_gone_on_with_and_forgotten() {
         page.click("Forget it").await?;
         page.click("Press again to forget it for good").await?;
         page.is_true("!document.body.innerText.includes('Other logs')")
+            .await?;
+        // Forgetting takes its moment, and whoever reloads before it is over finds the log again.
+        page.is_true(&format!("{LOGS}.then((logs) => logs.length === 1)"))
             .await?;
         page.reload().await?;
         page.sees("Lap 2: change this one thing").await?;
