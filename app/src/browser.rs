@@ -250,9 +250,14 @@ impl Shelf for Device {
     }
 }
 
-/// Hands the rider a file.
+/// Hands the rider a text as a file.
 pub fn save_file(name: &str, kind: &str, content: &str) {
-    let url = ObjectUrl::from(Blob::new_with_options(content, Some(kind)));
+    save_blob(name, Blob::new_with_options(content, Some(kind)));
+}
+
+/// Hands the rider a file.
+pub fn save_blob(name: &str, content: Blob) {
+    let url = ObjectUrl::from(content);
     let link = document().and_then(|d| d.create_element("a").ok());
     if let Some(link) = link.and_then(|e| e.dyn_into::<HtmlAnchorElement>().ok()) {
         link.set_href(&url);

@@ -6,6 +6,9 @@ use sagwright_core::words::{Text, UnitChoice};
 
 use crate::advice_page::Voice;
 
+/// Decimals of a time within a ride.
+const SECONDS_DECIMALS: usize = 2;
+
 /// What an axis measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Measure {
@@ -24,6 +27,14 @@ impl Measure {
         }
     }
 
+    /// Decimals of a number on the axis, as it is told.
+    pub fn decimals(self, units: &UnitChoice) -> usize {
+        match self {
+            Self::Of(dimension) => units.unit(dimension).decimals(),
+            Self::Seconds => SECONDS_DECIMALS,
+        }
+    }
+
     /// The unit on the axis.
     pub fn symbol(self, units: &UnitChoice) -> &'static str {
         match self {
@@ -36,7 +47,7 @@ impl Measure {
     pub fn say(self, voice: &Voice, si: f64) -> String {
         match self {
             Self::Of(dimension) => voice.quantity(si, dimension),
-            Self::Seconds => format!("{}\u{a0}s", voice.units().number(si, 2)),
+            Self::Seconds => format!("{}\u{a0}s", voice.units().number(si, SECONDS_DECIMALS)),
         }
     }
 }
@@ -143,11 +154,15 @@ pub struct ChartWords {
     pub at: &'static str,
     /// Head of the table's first column.
     pub column: &'static str,
+    /// Name of the files it is kept in, without what tells their kind.
+    pub file: &'static str,
 }
 
 /// A picture, SI.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Chart {
+    /// What it shows, in a few words.
+    pub name: Text,
     /// Its message in a sentence.
     pub message: Text,
     /// The level axis, from 0.
@@ -184,6 +199,7 @@ impl Chart {
             at: mark.travel,
         });
         Self {
+            name: Text::new("picture.force.name"),
             message: picture.message.clone(),
             level: Axis {
                 title: "picture.axis.travel",
@@ -201,6 +217,7 @@ impl Chart {
                 start: "picture.read.start",
                 at: "picture.read.at",
                 column: "picture.table.travel",
+                file: "picture.force.file",
             },
             table_steps: 10,
         }

@@ -6,16 +6,17 @@ use gloo::events::EventListener;
 use gloo::utils::window;
 use plotters::drawing::IntoDrawingArea;
 use sagwright_core::words::{Arg, Text};
-use wasm_bindgen::JsValue;
 use web_sys::{HtmlCanvasElement, HtmlInputElement};
 use yew::prelude::*;
 
-use super::backend::{PlotCanvas, UNITS_PER_PIXEL, context_of};
+use super::backend::PlotCanvas;
+use super::canvas::{dashes_on, device_pixels, look_of};
 use super::chart::{Chart, Curve};
-use super::look::Look;
 use super::palette::Palette;
 use super::plot::draw;
+use super::save::buttons;
 use super::scene::Scene;
+use super::table::table;
 use super::watch::{pixel_ratio, use_redraw_count};
 use crate::advice_page::Voice;
 
@@ -69,6 +70,11 @@ pub fn Figure(props: &Props) -> Html {
             step.set(step_under(f64::from(event.offset_x()), *span.borrow()));
         })
     };
+    let failed = use_state_eq(|| false);
+    let on_failed = {
+        let set = failed.setter();
+        Callback::from(move |()| set.set(true))
+    };
     let message = voice.say(&chart.message);
     let read = cursor.map_or_else(
         || voice.words(chart.words.start),
@@ -79,7 +85,7 @@ pub fn Figure(props: &Props) -> Html {
         <figure class="picture">
             <figcaption class="picture-message">{ &message }</figcaption>
             <canvas
-                ref={canvas}
+                ref={canvas.clone()}
                 class="picture-canvas"
                 role="img"
                 aria-label={message.clone()}
@@ -105,6 +111,10 @@ pub fn Figure(props: &Props) -> Html {
                 <summary>{ voice.words("picture.table") }</summary>
                 { table(chart, voice, &message) }
             </details>
+            { buttons(chart, voice, &canvas, &on_failed) }
+            <p role="status" class="picture-failed">
+                { if *failed { voice.words("picture.save.failed") } else { String::new() } }
+            </p>
         </figure>
     }
 }
@@ -152,41 +162,15 @@ fn paint(
     let ratio = pixel_ratio();
     canvas.set_width(device_pixels(wide, ratio));
     canvas.set_height(device_pixels(high, ratio));
-    let context = context_of(&canvas)?;
-    let style = window().get_computed_style(&canvas).ok()??;
-    let read = |name: &str| style.get_property_value(name).unwrap_or_default();
-    let letters = read("font-size").trim_end_matches("px").parse();
-    let look = Look {
-        scale: ratio * f64::from(UNITS_PER_PIXEL),
-        palette: colours.unwrap_or_else(|| Palette::of(&style, &context)),
-        family: read("font-family"),
-        letters: letters.unwrap_or(15.0),
-        heavy: read("--heavy").trim().parse().unwrap_or(1.0),
-    };
+    let look = look_of(&canvas, ratio, colours)?;
+    let set_dashes = dashes_on(&canvas, &look)?;
     let root = PlotCanvas::on(canvas)?.into_drawing_area();
-    let set_dashes = |pattern: &[f64]| {
-        let pattern: js_sys::Array = pattern
-            .iter()
-            .map(|part| JsValue::from_f64(part * look.scale))
-            .collect();
-        // Dashes of positive finite lengths are never refused.
-        context.set_line_dash(&pattern).ok();
-    };
     let scene = Scene::of(chart, voice, cursor);
     let plot = draw(&root, &scene, &look, &set_dashes).ok()?;
     Some((
         f64::from(plot.left) / look.scale,
         f64::from(plot.right) / look.scale,
     ))
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a canvas is at least one and at most some thousand pixels wide"
-)]
-fn device_pixels(css: f64, ratio: f64) -> u32 {
-    (css * ratio).round().max(1.0) as u32
 }
 
 /// How far along the level axis a step of the read-out lies.
@@ -239,98 +223,9 @@ fn key_item(curve: &Curve, voice: &Voice) -> Html {
     }
 }
 
-/// The places of the table, SI: even steps and every mark with its name, in order.
-fn table_rows(chart: &Chart) -> Vec<(f64, Option<&Text>)> {
-    let even = (0..=chart.table_steps).map(|step| {
-        let part = f64::from(step) / f64::from(chart.table_steps);
-        (chart.at(part), None)
-    });
-    let marks = chart.marks.iter().map(|mark| (mark.at, Some(&mark.name)));
-    let mut rows: Vec<_> = marks.chain(even).collect();
-    rows.sort_by(|a, b| a.0.total_cmp(&b.0));
-    // A mark that stands on an even step needs no second row; the sort is stable, so the mark comes first.
-    rows.dedup_by(|later, earlier| later.1.is_none() && (later.0 - earlier.0).abs() < 5e-4);
-    rows
-}
-
-fn table(chart: &Chart, voice: &Voice, message: &str) -> Html {
-    let heads = chart.curves.iter().map(|curve| {
-        html! { <th scope="col">{ voice.say(&curve.name) }</th> }
-    });
-    let rows = table_rows(chart).into_iter().map(|(at, mark)| {
-        let cells = chart.curves.iter().map(|curve| {
-            let height = curve
-                .height_at(at)
-                .map(|height| chart.upright.measure.say(voice, height))
-                .unwrap_or_default();
-            html! { <td>{ height }</td> }
-        });
-        html! {
-            <tr>
-                <th scope="row">
-                    { chart.level.measure.say(voice, at) }
-                    if let Some(name) = mark {
-                        <span class="hint">{ " " }{ voice.say(name) }</span>
-                    }
-                </th>
-                { for cells }
-            </tr>
-        }
-    });
-    html! {
-        <div class="scroller" tabindex="0" role="region" aria-label={voice.words("picture.table")}>
-            <table class="data">
-                <caption>{ message }</caption>
-                <thead>
-                    <tr>
-                        <th scope="col">{ voice.words(chart.words.column) }</th>
-                        { for heads }
-                    </tr>
-                </thead>
-                <tbody>{ for rows }</tbody>
-            </table>
-        </div>
-    }
-}
-
 #[cfg(test)]
 mod tests {
-    use sagwright_core::advice::{ForcePicture, Reason, TravelMark};
-
     use super::*;
-
-    fn chart(marks: &[f64]) -> Chart {
-        Chart::of_force(&ForcePicture {
-            message: Text::new("x"),
-            curves: Vec::new(),
-            marks: marks
-                .iter()
-                .map(|&travel| TravelMark {
-                    name: Text::new("mark"),
-                    travel,
-                })
-                .collect(),
-            full_travel: 0.3,
-            reason: Reason {
-                because: Text::new("x"),
-                inputs: Vec::new(),
-                equation: Text::new("x"),
-                source: Text::new("x"),
-                sensitivity: Vec::new(),
-                range_from: Vec::new(),
-            },
-        })
-    }
-
-    #[test]
-    fn the_table_holds_even_steps_and_every_mark_in_order() {
-        let chart = chart(&[0.035, 0.12, 0.3]);
-        let rows = table_rows(&chart);
-        assert!(rows.windows(2).all(|pair| pair[0].0 < pair[1].0));
-        assert_eq!(rows.iter().filter(|row| row.1.is_some()).count(), 3);
-        // Eleven even steps; two of the marks stand on one.
-        assert_eq!(rows.len(), 12);
-    }
 
     #[test]
     fn the_pointer_is_read_only_over_the_plot() {

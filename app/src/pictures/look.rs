@@ -21,6 +21,18 @@ pub struct Look {
 }
 
 impl Look {
+    /// The same in letters of another height, CSS pixels.
+    #[must_use]
+    pub fn with_letters(self, letters: f64) -> Self {
+        Self { letters, ..self }
+    }
+
+    /// The same with strokes as wide as usual.
+    #[must_use]
+    pub fn plain(self) -> Self {
+        Self { heavy: 1.0, ..self }
+    }
+
     /// CSS pixels in backend units.
     #[expect(
         clippy::cast_possible_truncation,

@@ -2,10 +2,12 @@
 //!
 //! `chart` is what a picture holds, `ride_chart` makes two of them from a ride, `scene` puts the numbers into the
 //! reader's units, `labels` finds room for words, `frame` lays the picture out, `plot` draws it on any plotters
-//! backend, `backend` is that backend over a canvas, `palette` and `look` say in which colours and letters, `watch`
-//! says when to draw again, `figure` is the component with its sentence, read-out and table.
+//! backend, `backend` is that backend over a canvas, `palette`, `look` and `canvas` say in which colours and letters,
+//! `watch` says when to draw again, `figure` is the component with its sentence and read-out, `table` is its numbers,
+//! `poster` is the picture with all its words, and `save` hands both over as files.
 
 mod backend;
+mod canvas;
 mod chart;
 mod figure;
 mod frame;
@@ -13,8 +15,11 @@ mod labels;
 mod look;
 mod palette;
 mod plot;
+mod poster;
 mod ride_chart;
+mod save;
 mod scene;
+mod table;
 mod watch;
 
 #[cfg(test)]

@@ -33,6 +33,17 @@ impl Palette {
         now: RGBColor(0, 0, 0),
     };
 
+    /// What the page wears in daylight, whatever it wears now: for a picture that is sent on, printed or pasted on white.
+    pub const DAYLIGHT: Self = Self {
+        paper: RGBColor(255, 255, 255),
+        ink: RGBColor(0, 0, 0),
+        grid: RGBColor(0xd8, 0xd2, 0xc8),
+        mark: RGBColor(0x3d, 0x3a, 0x36),
+        gas: RGBColor(0x87, 0x2a, 0x08),
+        coil: RGBColor(0x0b, 0x3b, 0xd6),
+        now: RGBColor(0, 0, 0),
+    };
+
     /// The colours of the element whose computed `style` is given, from the custom properties of the page. One
     /// that the canvas cannot read is taken from [`Self::PRINT`].
     pub fn of(style: &CssStyleDeclaration, context: &CanvasRenderingContext2d) -> Self {
@@ -86,6 +97,24 @@ fn hex(text: &str) -> Option<RGBColor> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn daylight_is_what_the_style_sheet_makes_of_it() {
+        let sheet = include_str!("../../../styles/theme.css");
+        let daylight = Palette::DAYLIGHT;
+        for (name, colour) in [
+            ("paper", daylight.paper),
+            ("ink", daylight.ink),
+            ("plot-grid", daylight.grid),
+            ("plot-mark", daylight.mark),
+            ("plot-gas", daylight.gas),
+            ("plot-coil", daylight.coil),
+        ] {
+            let RGBColor(red, green, blue) = colour;
+            let line = format!("--{name}: light-dark(#{red:02x}{green:02x}{blue:02x},");
+            assert!(sheet.contains(&line), "{line}");
+        }
+    }
 
     #[test]
     fn plain_colours_are_read_and_others_refused() {

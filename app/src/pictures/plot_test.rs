@@ -3,7 +3,8 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use plotters::drawing::IntoDrawingArea;
+use plotters::coord::Shift;
+use plotters::drawing::{DrawingArea, IntoDrawingArea};
 use plotters_backend::text_anchor::{HPos, VPos};
 use plotters_backend::{
     BackendColor, BackendCoord, BackendStyle, BackendTextStyle, DrawingBackend, DrawingErrorKind,
@@ -14,6 +15,7 @@ use super::labels::Rect;
 use super::look::Look;
 use super::palette::Palette;
 use super::plot::draw;
+use super::poster::{SIZE, Words, draw_alone};
 use super::scene::{Scene, SceneCurve, SceneMark};
 
 type Nothing = Result<(), DrawingErrorKind<std::fmt::Error>>;
@@ -147,55 +149,95 @@ fn scene(full: f64, top: f64, unit: &str) -> Scene {
     }
 }
 
-/// Draws at a width in CSS pixels and a density, and asserts that every text lies inside and on its own.
-#[track_caller]
-fn reads_clearly(scene: &Scene, width: u32, density: u32) {
-    let texts = Rc::new(RefCell::new(Vec::new()));
-    let size = (width * density, 340 * density);
-    let root = Notes {
-        size,
-        texts: Rc::clone(&texts),
-    }
-    .into_drawing_area();
-    let look = Look {
+/// A look at a density.
+fn look(density: u32) -> Look {
+    Look {
         scale: f64::from(density),
         palette: Palette::PRINT,
         family: "sans-serif".to_owned(),
         letters: 15.0,
         heavy: 1.0,
-    };
-    draw(&root, scene, &look, &|_| ()).expect("a backend that notes never fails");
+    }
+}
+
+/// Draws on so many units and gives every text with its room, having asserted that each lies inside and on its own.
+#[track_caller]
+fn apart(size: (u32, u32), draw_on: impl FnOnce(&DrawingArea<Notes, Shift>)) -> Vec<String> {
+    let texts = Rc::new(RefCell::new(Vec::new()));
+    let root = Notes {
+        size,
+        texts: Rc::clone(&texts),
+    }
+    .into_drawing_area();
+    draw_on(&root);
     drop(root);
     let texts = texts.borrow();
-    let whole = Rect {
-        left: 0,
-        top: 0,
-        right: size.0.cast_signed(),
-        bottom: size.1.cast_signed(),
-    };
+    let (right, bottom) = (size.0.cast_signed(), size.1.cast_signed());
     for (index, (text, room)) in texts.iter().enumerate() {
         assert!(
-            room.left >= whole.left
-                && room.top >= whole.top
-                && room.right <= whole.right
-                && room.bottom <= whole.bottom,
-            "{text:?} is cut at {width} px: {room:?} in {whole:?}"
+            room.left >= 0 && room.top >= 0 && room.right <= right && room.bottom <= bottom,
+            "{text:?} is cut: {room:?} in {size:?}"
         );
         for (other, other_room) in texts.iter().skip(index + 1) {
             assert!(
                 !room.overlaps(*other_room),
-                "{text:?} and {other:?} overlap at {width} px: {room:?} {other_room:?}"
+                "{text:?} and {other:?} overlap in {size:?}: {room:?} {other_room:?}"
             );
         }
     }
+    texts.iter().map(|(text, _)| text.clone()).collect()
+}
+
+/// Draws at a width in CSS pixels and a density, and asserts that everything can be read.
+#[track_caller]
+fn reads_clearly(scene: &Scene, width: u32, density: u32) {
+    let texts = apart((width * density, 340 * density), |root| {
+        draw(root, scene, &look(density), &|_| ()).expect("a backend that notes never fails");
+    });
     for name in ["Gas spring", "Coil spring", "Force (N)"] {
         assert!(
-            texts.iter().any(|(text, _)| text == name),
+            texts.iter().any(|text| text == name),
             "{name:?} is missing at {width} px"
         );
     }
     for mark in &scene.marks {
-        assert!(texts.iter().any(|(text, _)| *text == mark.label));
+        assert!(texts.contains(&mark.label));
+    }
+}
+
+#[test]
+fn a_picture_to_keep_has_its_words_around_it() {
+    let words = Words {
+        title: "Spring force over fork travel".to_owned(),
+        message: "The gas fork starts at 310 N and ends at 5200 N; a coil that carries you as high would start at 130 N \
+                  and end at 3700 N, which is softer at both ends of the travel."
+            .to_owned(),
+        from: "Sagwright, 26 November 2026".to_owned(),
+    };
+    for density in [2, 3, 8] {
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "whole and above nothing"
+        )]
+        let size = (SIZE.0 as u32 * density, SIZE.1 as u32 * density);
+        let scene = Scene {
+            cursor: None,
+            ..scene(305.0, 10_000.0, "mm")
+        };
+        let texts = apart(size, |root| {
+            draw_alone(root, &scene, &words, &look(density), &|_| ())
+                .expect("a backend that notes never fails");
+        });
+        assert_eq!(texts[0], words.title);
+        assert!(texts.contains(&words.from));
+        let whole = texts.join(" ");
+        assert!(whole.contains(&words.message), "{whole}");
+        // Once in the key, once beside its curve.
+        for name in ["Gas spring", "Coil spring"] {
+            assert_eq!(texts.iter().filter(|text| *text == name).count(), 2);
+        }
+        assert!(whole.contains("Fork travel (mm)") && whole.contains("Force (N)"));
     }
 }
 

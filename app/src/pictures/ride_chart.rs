@@ -33,7 +33,12 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
     } else {
         "picture.ride.usual"
     };
+    let (name, file) = match end {
+        End::Rear => ("picture.ride.rear.name", "picture.ride.rear.file"),
+        End::Front | End::Both => ("picture.ride.fork.name", "picture.ride.fork.file"),
+    };
     Chart {
+        name: Text::new(name).with("ground", picture.ground.clone().into()),
         message,
         level: Axis {
             title: "picture.axis.time",
@@ -65,6 +70,7 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
             start: "picture.ride.read.start",
             at: "picture.read.at",
             column: "picture.ride.time",
+            file,
         },
         table_steps: 20,
     }

@@ -277,7 +277,16 @@ impl Page {
     }
 
     async fn take_picture(&self, name: &str) -> Result<PathBuf> {
-        let picture = self.capture(None).await?;
+        self.put_aside(name, &self.capture(None).await?)
+    }
+
+    /// Keeps a PNG that the page made, given in base64, among the pictures.
+    pub fn keep(&self, name: &str, base64: &str) -> Result<()> {
+        let picture = base64::engine::general_purpose::STANDARD.decode(base64)?;
+        self.put_aside(name, &picture).map(drop)
+    }
+
+    fn put_aside(&self, name: &str, picture: &[u8]) -> Result<PathBuf> {
         let folder = root().join("screenshots");
         fs::create_dir_all(&folder)?;
         let path = folder.join(format!("{name}-{}.png", self.screen.name));
