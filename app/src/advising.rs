@@ -7,9 +7,10 @@ use sagwright_core::advice::{
     Advice, CauseFinding, Keep, Options, Ridden, Setting, Still, advise_still, advise_with, keep,
     stand_still,
 };
-use sagwright_core::intake::{Intake, IntakeError, Workshop, check};
+use sagwright_core::intake::{Intake, IntakeError, check};
 use sagwright_core::quantity::Dimension;
 use sagwright_core::words::Text;
+use sagwright_core::workshop::Workshop;
 
 /// What came of asking for advice.
 #[derive(Debug, Clone)]

@@ -10,8 +10,9 @@ use std::io::Read;
 use std::process::ExitCode;
 
 use sagwright_core::advice::{Options, advise};
-use sagwright_core::intake::{IntakeError, Workshop, read};
+use sagwright_core::intake::{IntakeError, read};
 use sagwright_core::words::{Book, UnitChoice};
+use sagwright_core::workshop;
 
 fn main() -> ExitCode {
     match report() {
@@ -35,7 +36,7 @@ fn report() -> Result<String, Vec<String>> {
         Some(path) => {
             let json = std::fs::read_to_string(&path)
                 .map_err(|error| vec![format!("{path}: cannot be read: {error}")])?;
-            Some(Workshop::read(&json).map_err(|error| lines(&book, &error))?)
+            Some(workshop::read(&json).map_err(|error| lines(&book, &error))?)
         }
     };
     let mut json = String::new();

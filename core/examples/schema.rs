@@ -4,7 +4,8 @@
 
 use std::process::ExitCode;
 
-use sagwright_core::intake::{Intake, Workshop};
+use sagwright_core::intake::Intake;
+use sagwright_core::workshop::Workshop;
 
 fn main() -> ExitCode {
     let schema = match std::env::args().nth(1).as_deref() {

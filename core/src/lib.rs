@@ -1,7 +1,7 @@
 //! From what an off-road rider can say and measure to a defensible suspension set-up.
 //!
 //! One street of rooms, each reading only the rooms before it:
-//! [`intake`] → [`bike`] → [`stance`] → [`ride`] → [`feel`] → [`mod@bench`] → `cause` → `remedy` → `advice`.
+//! [`intake`] → [`bike`] → [`stance`] → [`ride`] → [`feel`] → [`mod@bench`] → `cause` → `remedy` → [`workshop`] → `advice`.
 //! [`units`], [`quantity`], [`solve`], [`lane`] and [`words`] stand beside the street and serve all of it.
 
 #![forbid(unsafe_code)]
@@ -20,3 +20,4 @@ pub mod solve;
 pub mod stance;
 pub mod units;
 pub mod words;
+pub mod workshop;

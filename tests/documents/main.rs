@@ -2,9 +2,8 @@
 
 use std::path::PathBuf;
 
-use sagwright_core::intake::{
-    BikeClass, Feeling, Field, ForkKind, Intake, ShockKind, Workshop, read,
-};
+use sagwright_core::intake::{BikeClass, Feeling, Field, ForkKind, Intake, ShockKind, read};
+use sagwright_core::workshop::Workshop;
 use serde_json::Value;
 
 fn folder(name: &str) -> PathBuf {

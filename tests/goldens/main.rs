@@ -8,7 +8,8 @@
 use std::fmt::Write as _;
 
 use sagwright_core::advice::{Options, advise};
-use sagwright_core::intake::{Workshop, read};
+use sagwright_core::intake::read;
+use sagwright_core::workshop;
 use serde_json::Value;
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen_test::{wasm_bindgen_test as test, wasm_bindgen_test_configure};
@@ -45,7 +46,7 @@ const CASES: &[Case] = cases![
 /// The advice as text with one item a line, so that a difference can be read.
 fn advice_text(intake: &str) -> String {
     let intake = read(intake).expect("demo intakes are well-formed");
-    let workshop = Workshop::read(include_str!("../../demo-data/workshop.json"))
+    let workshop = workshop::read(include_str!("../../demo-data/workshop.json"))
         .expect("the demo workshop is well-formed");
     let advice = advise(
         &intake,

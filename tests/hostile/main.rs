@@ -2,8 +2,9 @@
 
 mod link;
 
-use sagwright_core::intake::{LARGEST_DOCUMENT, Workshop, read};
+use sagwright_core::intake::{LARGEST_DOCUMENT, read};
 use sagwright_core::words::{Book, UnitChoice};
+use sagwright_core::workshop::{self, LARGEST_WORKSHOP, WORKSHOP_VERSION};
 
 /// Reads `json` and gives "path: sentence" for each problem.
 fn problems(json: &str) -> Vec<String> {
@@ -151,17 +152,148 @@ fn floods_are_refused() {
 #[test]
 fn workshop_documents_are_checked_too() {
     let good = r#"{"version": 1, "name": "A", "currency": "EUR", "labour_per_hour": [60, 80]}"#;
-    assert!(Workshop::read(good).is_ok());
+    assert!(workshop::read(good).is_ok());
     for (from, to, place) in [
         ("\"version\": 1", "\"version\": 9", "version"),
         ("\"A\"", "\"\"", "name"),
         ("EUR", "eur", "currency"),
         ("[60, 80]", "[80, 60]", "labour_per_hour"),
         ("[60, 80]", "[0, 60]", "labour_per_hour"),
-        ("[60, 80]", "[60]", ""),
-        ("\"name\"", "\"nom\"", ""),
+        ("[60, 80]", "[60]", "labour_per_hour"),
+        ("\"name\"", "\"nom\"", "nom"),
     ] {
-        let error = Workshop::read(&good.replace(from, to)).expect_err(to);
+        let error = workshop::read(&good.replace(from, to)).expect_err(to);
         assert_eq!(error.problems[0].path, place, "{to}");
+    }
+    let oldest = workshop::read(good).expect("version 1 is still read");
+    assert_eq!(oldest.version, WORKSHOP_VERSION);
+    let long = "x".repeat(LARGEST_WORKSHOP);
+    assert!(workshop::read(&good.replace("\"A\"", &format!("\"{long}\""))).is_err());
+}
+
+/// A workshop's document with one part more than it needs.
+fn with(part: &str) -> String {
+    format!(
+        r#"{{"version": 2, "name": "A", "currency": "EUR", "labour_per_hour": [60, 80], {part}}}"#
+    )
+}
+
+#[test]
+fn every_part_of_a_workshop_document_is_held_to_its_limits() {
+    let question = |rest: &str| format!(r#""questions": [{{"id": "a", "text": "b", {rest}}}]"#);
+    for (part, place) in [
+        (
+            format!(r#""contact": {{"phone": "{}"}}"#, "1".repeat(201)),
+            "contact.phone",
+        ),
+        (r#""contact": {"fax": "1"}"#.to_owned(), "contact"),
+        (r#""languages": ["xx"]"#.to_owned(), "languages"),
+        (r#""languages": ["en", "en"]"#.to_owned(), "languages"),
+        (r#""units": {"mass": "bar"}"#.to_owned(), "units"),
+        (
+            r#""prices": {"set-tyres": [9, 1]}"#.to_owned(),
+            "prices.set-tyres",
+        ),
+        (
+            r#""prices": {"set-tyres": [-1, 1]}"#.to_owned(),
+            "prices.set-tyres",
+        ),
+        (r#""prices": {"magic": [1, 2]}"#.to_owned(), "prices"),
+        (r#""remedies": []"#.to_owned(), "remedies"),
+        (r#""classes": []"#.to_owned(), "classes"),
+        (
+            r#""stock": {"fork": [{"value": 999, "unit": "N/mm"}]}"#.to_owned(),
+            "stock.fork",
+        ),
+        (
+            r#""stock": {"shock": [{"value": 4.6, "unit": "N/mm"}]}"#.to_owned(),
+            "stock.shock",
+        ),
+        (
+            question(r#""kind": "choice", "choices": ["one"]"#),
+            "questions[0].choices",
+        ),
+        (
+            question(r#""kind": "text", "choices": ["one", "two"]"#),
+            "questions[0].choices",
+        ),
+        (
+            r#""questions": [{"id": "A b", "text": "b", "kind": "text"}]"#.to_owned(),
+            "questions[0].id",
+        ),
+        (
+            r#""questions": [{"id": "a", "text": " ", "kind": "text"}]"#.to_owned(),
+            "questions[0].text",
+        ),
+        (format!(r#""consent": "{}""#, "x".repeat(1_001)), "consent"),
+        (
+            r##""theme": {"accent": "#ff0000"}"##.to_owned(),
+            "theme.accent",
+        ),
+        (
+            r#""theme": {"accent": "url(x)"}"#.to_owned(),
+            "theme.accent",
+        ),
+        (r#""theme": {"corner": 25}"#.to_owned(), "theme.corner"),
+        (r#""theme": {"text": 200}"#.to_owned(), "theme.text"),
+        (r#""theme": {"danger": "green"}"#.to_owned(), "theme"),
+        (r#""delivery": [{"way": "pigeon"}]"#.to_owned(), "delivery"),
+        (
+            r#""delivery": [{"way": "file"}, {"way": "file"}]"#.to_owned(),
+            "delivery[1]",
+        ),
+        (
+            r#""delivery": [{"way": "email", "address": "a@b.c?bcc=d@e.f"}]"#.to_owned(),
+            "delivery[0].address",
+        ),
+        (r#""counting": "from-the-middle""#.to_owned(), "counting"),
+    ] {
+        let error = workshop::read(&with(&part)).expect_err(&part);
+        assert_eq!(error.problems[0].path, place, "{part:.80}");
+        let said = Book::english().say(&error.problems[0].text, &UnitChoice::default());
+        assert!(!said.starts_with("[problem.") && !said.is_empty(), "{said}");
+    }
+    let many: Vec<String> = (0..13)
+        .map(|n| format!(r#"{{"id": "q{n}", "text": "b", "kind": "text"}}"#))
+        .collect();
+    let error =
+        workshop::read(&with(&format!("\"questions\": [{}]", many.join(",")))).expect_err("13");
+    assert_eq!(error.problems[0].path, "questions");
+    let demo = include_str!("../../demo-data/workshop.json");
+    assert!(workshop::read(&["\u{feff}", demo].concat()).is_ok());
+}
+
+#[test]
+fn intakes_go_to_encrypted_lines_the_own_site_or_the_own_machine_only() {
+    let read = |url: &str| {
+        let url = serde_json::Value::from(url);
+        workshop::read(&with(&format!(
+            r#""delivery": [{{"way": "endpoint", "url": {url}}}]"#
+        )))
+    };
+    for url in [
+        "https://a.b/in?x=1",
+        "/in",
+        "http://127.0.0.1:8080/",
+        "http://localhost/in",
+    ] {
+        assert!(read(url).is_ok(), "{url}");
+    }
+    for url in [
+        "",
+        "in",
+        "javascript:alert(1)",
+        "http://a.b",
+        "http://localhost.a.b/",
+        "http://localhost:1@a.b/",
+        "https://u:p@a.b/",
+        "https:///in",
+        "https://a.b/#in",
+        "https://a.b/in out",
+        "//a.b/",
+        "/\\a.b/",
+    ] {
+        let error = read(url).expect_err(url);
+        assert_eq!(error.problems[0].path, "delivery[0].url", "{url}");
     }
 }

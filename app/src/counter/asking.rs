@@ -6,7 +6,8 @@ use std::rc::Rc;
 use futures_channel::oneshot;
 use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::Ridden;
-use sagwright_core::intake::{Intake, Workshop};
+use sagwright_core::intake::Intake;
+use sagwright_core::workshop::Workshop;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 

@@ -10,13 +10,16 @@ use std::rc::Rc;
 use gloo::timers::future::TimeoutFuture;
 use js_sys::Date;
 use sagwright_core::words::{Text, UnitChoice};
+use sagwright_core::workshop::Workshop;
 use yew::Callback;
 
 use super::change::Change;
 use super::find::Brief;
+use super::intaken::{Intaken, push_few};
 use super::job::Job;
-use super::limits::{keeps_to_limits, read_job};
+use super::limits::keeps_to_limits;
 use super::merge::{Fate, merge};
+use super::settings::{KEPT_AS, Kept};
 use super::told::Moment;
 use crate::store::{EVERYTHING, Kind, Listing, Over, Record, Store, StoreError};
 use crate::words;
@@ -45,31 +48,11 @@ pub struct Sight {
     pub unreadable: usize,
     /// Why nothing is kept on the device; `None` where it is.
     pub trouble: Option<StoreError>,
+    /// What the workshop says about itself, where it has.
+    pub workshop: Option<Rc<Workshop>>,
     /// Counts up with every change, so that an open job is read again.
     pub turn: u32,
 }
-
-/// What became of the jobs brought in.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct Intaken {
-    /// New on the desk: the names of the first few, to open them.
-    pub new: Vec<String>,
-    /// How many were new.
-    pub new_count: usize,
-    /// There already, and something about them was news.
-    pub updated: usize,
-    /// There already, to the letter.
-    pub same: Vec<String>,
-    /// How many were there already to the letter.
-    pub same_count: usize,
-    /// Refused, and why: the first few.
-    pub refused: Vec<Text>,
-    /// How many were refused.
-    pub refused_count: usize,
-}
-
-/// Names and refusals told one by one; of more, the number is told.
-const TOLD: usize = 10;
 
 /// Keeps the desk. Clones are the same keeper.
 #[derive(Clone)]
@@ -78,6 +61,7 @@ pub struct Keeper(Rc<Inner>);
 struct Inner {
     store: RefCell<Option<Store>>,
     briefs: RefCell<BTreeMap<String, Rc<Brief>>>,
+    workshop: RefCell<Option<Rc<Workshop>>>,
     unreadable: Cell<usize>,
     complete: Cell<bool>,
     turn: Cell<u32>,
@@ -96,6 +80,7 @@ impl Keeper {
         Self(Rc::new(Inner {
             store: RefCell::default(),
             briefs: RefCell::default(),
+            workshop: RefCell::default(),
             unreadable: Cell::default(),
             complete: Cell::default(),
             turn: Cell::default(),
@@ -107,6 +92,7 @@ impl Keeper {
     pub async fn open(&self) -> Store {
         let store = Store::open().await;
         self.0.store.replace(Some(store.clone()));
+        self.read_workshop(&store).await;
         self.read_all(&store).await;
         store
     }
@@ -147,9 +133,16 @@ impl Keeper {
 
     /// Takes in what another page has written under these names.
     pub async fn heard(&self, kind: Kind, ids: BTreeSet<String>) {
-        let (Some(store), Kind::Intakes) = (self.store(), kind) else {
-            return;
-        };
+        let Some(store) = self.store() else { return };
+        match kind {
+            Kind::Intakes => {}
+            Kind::Meta => {
+                self.read_workshop(&store).await;
+                self.show();
+                return;
+            }
+            Kind::Logs => return,
+        }
         // Many at once are read in slices rather than one by one.
         if ids.contains(EVERYTHING) || ids.len() > 50 {
             self.read_all(&store).await;
@@ -166,6 +159,24 @@ impl Keeper {
             }
         }
         self.show();
+    }
+
+    /// Keeps the workshop's settings on this device.
+    pub async fn keep_workshop(&self, workshop: &Workshop) -> Result<(), StoreError> {
+        let store = self.opened().await;
+        store
+            .put(KEPT_AS, &Kept::of(workshop), Over::Anything)
+            .await?;
+        self.0.workshop.replace(Some(Rc::new(workshop.clone())));
+        self.show();
+        Ok(())
+    }
+
+    /// Settings that cannot be read are as good as none; they stay where they are until others are kept.
+    async fn read_workshop(&self, store: &Store) {
+        let kept = store.get::<Kept>(KEPT_AS).await.ok().flatten();
+        let workshop = kept.and_then(|entry| entry.record.read());
+        self.0.workshop.replace(workshop.map(Rc::new));
     }
 
     /// The job under `id` as it stands on the device.
@@ -336,57 +347,9 @@ impl Keeper {
             complete: self.0.complete.get(),
             unreadable: self.0.unreadable.get(),
             trouble: store.and_then(|store| store.trouble().cloned()),
+            workshop: self.0.workshop.borrow().clone(),
             turn,
         });
-    }
-}
-
-/// Reads the jobs of a desk file slice after slice, so that the page stays quick; those that are no use are told.
-pub async fn read_jobs(texts: Vec<(String, String)>) -> (Vec<(String, Job)>, Vec<Text>) {
-    let (mut jobs, mut refused) = (Vec::new(), Vec::new());
-    let now = now();
-    for (at, (name, text)) in texts.into_iter().enumerate() {
-        match read_job(&name, &text) {
-            Ok(mut job) => {
-                job.not_after(now);
-                jobs.push((name, job));
-            }
-            Err(text) => refused.push(text),
-        }
-        if at % 100 == 99 {
-            TimeoutFuture::new(0).await;
-        }
-    }
-    (jobs, refused)
-}
-
-impl Intaken {
-    /// Adds what was refused on the way in.
-    pub fn refuse(&mut self, refused: Vec<Text>) {
-        self.refused_count += refused.len();
-        let room = TOLD.saturating_sub(self.refused.len());
-        self.refused.extend(refused.into_iter().take(room));
-    }
-
-    /// Adds what became of others.
-    pub fn add(&mut self, other: Self) {
-        self.new_count += other.new_count;
-        self.updated += other.updated;
-        self.same_count += other.same_count;
-        other.new.iter().for_each(|id| push_few(&mut self.new, id));
-        other
-            .same
-            .iter()
-            .for_each(|id| push_few(&mut self.same, id));
-        let counted = other.refused_count - other.refused.len();
-        self.refuse(other.refused);
-        self.refused_count += counted;
-    }
-}
-
-fn push_few(names: &mut Vec<String>, id: &str) {
-    if names.len() < TOLD {
-        names.push(id.to_owned());
     }
 }
 

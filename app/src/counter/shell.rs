@@ -5,8 +5,8 @@ use std::rc::Rc;
 
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
-use sagwright_core::intake::Workshop;
 use sagwright_core::words::UnitChoice;
+use sagwright_core::workshop::Workshop;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
@@ -90,7 +90,7 @@ fn Shell() -> Html {
         units: Rc::clone(&units),
         choose,
         rider: (*rider).clone(),
-        workshop: None,
+        workshop: sight.workshop.clone(),
         dropped,
     };
     let skip = Callback::from(|event: MouseEvent| {

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use sagwright_core::words::Book;
+use sagwright_core::workshop::{AnswerKind, ColourScheme, Counting, Delivery};
 
 use super::find::{Order, stage_name};
 use super::job::Stage;
@@ -39,7 +40,36 @@ fn families() -> BTreeSet<String> {
     let orders = Order::ALL
         .iter()
         .map(|order| format!("counter.order.{}", order.word()));
-    stages.chain(orders).collect()
+    let families = [
+        ("settings.kind", words(AnswerKind::ALL, AnswerKind::word)),
+        (
+            "settings.colours",
+            words(ColourScheme::ALL, ColourScheme::word),
+        ),
+        ("settings.counting", words(Counting::ALL, Counting::word)),
+        ("settings.way", Delivery::WORDS.to_vec()),
+        (
+            "settings.unit",
+            vec![
+                "mass",
+                "length",
+                "rate",
+                "pressure",
+                "height",
+                "temperature",
+                "altitude",
+            ],
+        ),
+    ];
+    let families = families.into_iter().flat_map(|(family, words)| {
+        let words = words.into_iter();
+        words.map(move |word| format!("counter.{family}.{word}"))
+    });
+    stages.chain(orders).chain(families).collect()
+}
+
+fn words<T: Copy>(all: &[T], word: fn(T) -> &'static str) -> Vec<&'static str> {
+    all.iter().map(|item| word(*item)).collect()
 }
 
 #[test]

@@ -21,7 +21,7 @@ use crate::cause::tried::change_text;
 use crate::cause::{
     Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, laps, observations, possible,
 };
-use crate::intake::{Feeling, Field, Intake, IntakeError, Look, Question, Workshop, check};
+use crate::intake::{Feeling, Field, Intake, IntakeError, Look, Question, check};
 use crate::quantity::Dimension;
 use crate::remedy::relief;
 use crate::remedy::remedied::Remedied;
@@ -29,6 +29,7 @@ use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
 use crate::units::{Band, newton_per_m};
 use crate::words::{Arg, Text};
+use crate::workshop::Workshop;
 
 /// What is not the rider's: a workshop's prices.
 #[derive(Debug, Clone, Default, PartialEq)]

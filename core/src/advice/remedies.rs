@@ -14,11 +14,12 @@ use crate::cause::Cause;
 use crate::cause::checks::Check;
 use crate::cause::felt::shows_at;
 use crate::cause::figures::told_as;
-use crate::intake::{End, Feeling, ForkKind, Workshop};
+use crate::intake::{End, Feeling, ForkKind};
 use crate::remedy::relief::{Case, Judge, Worth};
 use crate::remedy::remedied::{Found, places};
 use crate::remedy::{RemedyId, Rung, Tier, ladder};
 use crate::words::{Arg, Text};
+use crate::workshop::Workshop;
 
 /// Shares under this, and steps under [`NOTICED`], are not worth a sentence.
 const WORTH_TELLING: f64 = 0.05;
@@ -100,7 +101,7 @@ impl Told<'_> {
                 "remedy-told.source-still"
             }),
             cannot: part("cannot"),
-            cost: cost(entry.labour_hours, self.workshop),
+            cost: cost(entry.id, entry.labour_hours, self.workshop),
             minutes: entry.minutes,
             reversible: entry.reversible,
             leads: rung.leads,
@@ -285,12 +286,17 @@ fn feeling(feeling: Feeling) -> Arg {
     Text::new(format!("feeling.{}", feeling.word())).into()
 }
 
-fn cost(labour_hours: (f64, f64), workshop: Option<&Workshop>) -> CostBand {
-    let (low, high) = labour_hours;
-    let money = workshop.map(|workshop| Money {
-        low: low * workshop.labour_per_hour.0,
-        high: high * workshop.labour_per_hour.1,
-        currency: workshop.currency.clone(),
+/// What a remedy costs: what the workshop says, else its labour by the hours that are common.
+fn cost(id: RemedyId, labour_hours: (f64, f64), workshop: Option<&Workshop>) -> CostBand {
+    let money = workshop.map(|workshop| {
+        let (hours, rates) = (labour_hours, workshop.labour_per_hour);
+        let own = workshop.prices.get(&id).copied();
+        let (low, high) = own.unwrap_or((hours.0 * rates.0, hours.1 * rates.1));
+        Money {
+            low,
+            high,
+            currency: workshop.currency.clone(),
+        }
     });
     let source = match workshop {
         Some(workshop) => Text::new("cost.workshop").with("name", Arg::Raw(workshop.name.clone())),

@@ -8,7 +8,6 @@ mod document;
 mod fields;
 mod link;
 mod read;
-mod workshop;
 
 pub use check::*;
 pub(crate) use choices::choice;
@@ -16,5 +15,5 @@ pub use choices::*;
 pub use document::*;
 pub use fields::*;
 pub use link::*;
+pub(crate) use read::problem as misfit_at;
 pub use read::*;
-pub use workshop::*;

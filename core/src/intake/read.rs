@@ -139,7 +139,8 @@ fn fit<T: DeserializeOwned>(path: String, value: &Value, alone: &Value, found: &
     }
 }
 
-fn problem(path: String, value: &Value, error: &serde_json::Error) -> Problem {
+/// What is wrong with a value that does not fit, in our own words.
+pub(crate) fn problem(path: String, value: &Value, error: &serde_json::Error) -> Problem {
     let text = misfit(&shortened(&value.to_string()), &error.to_string());
     Problem {
         path,

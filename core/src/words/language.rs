@@ -1,16 +1,23 @@
 //! The languages that there are sentences in.
 
-/// A language with a full table of sentences.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+use serde::{Deserialize, Serialize};
+
+/// A language with a full table of sentences. Documents name it by its tag.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Language {
     /// English, in which the sentences are written first.
     #[default]
+    #[serde(rename = "en")]
     English,
     /// Spanish.
+    #[serde(rename = "es")]
     Spanish,
     /// French.
+    #[serde(rename = "fr")]
     French,
     /// German.
+    #[serde(rename = "de")]
     German,
 }
 

@@ -2,14 +2,17 @@
 
 use std::rc::Rc;
 
-use sagwright_core::advice::{Advice, Caution, RemedyFinding, SetUpAdvice, Setting, SignalWord};
-use sagwright_core::intake::{End, Field, Intake};
+use sagwright_core::advice::{Advice, Caution, RemedyFinding, SetUpAdvice, SignalWord};
+use sagwright_core::intake::{End, Question};
 use sagwright_core::words::{Arg, Text};
+use sagwright_core::workshop::{Contact, Workshop};
+use web_sys::HtmlElement;
 use yew::prelude::*;
 
-use super::beside::worth;
+use super::card_table::{last_numbers, table};
+use super::columns::worth;
 use super::parts::{back, called, desk_of, heading, no_job, plain};
-use crate::advice_page::{Voice, chance, range};
+use crate::advice_page::{Voice, chance};
 use crate::advising::Outcome;
 use crate::browser;
 use crate::counter::asking::use_answered;
@@ -22,7 +25,7 @@ use crate::counter::shell::{Counter, use_counter};
 use crate::desk::use_title;
 use crate::pages::said;
 use crate::state::{Page, Value, lines};
-use crate::words::{beside, book, say};
+use crate::words::{book, say};
 
 /// Remedies with a box to tick.
 const REMEDIES: usize = 5;
@@ -62,6 +65,13 @@ fn Card(props: &CardProps) -> Html {
     let intakes = use_memo(Rc::clone(job), |job| vec![job.now().document()]);
     let answered = use_answered(&counter.rider, &intakes, counter.workshop.as_ref());
     let voice = Voice::new(book(), (*counter.units).clone());
+    let card = use_node_ref();
+    {
+        let card = card.clone();
+        use_effect_with(counter.workshop.clone(), move |workshop| {
+            wear(&card, workshop.as_ref());
+        });
+    }
     let print = Callback::from(|_: MouseEvent| browser::print());
     let outcome = answered.outcomes.first().and_then(Option::as_ref);
     html! {
@@ -77,7 +87,7 @@ fn Card(props: &CardProps) -> Html {
                     { say(if answered.busy { "counter.columns.busy" } else { "counter.card.ready" }) }
                 </p>
             </div>
-            <article class="job-card" aria-label={say("counter.card")}>
+            <article ref={card} class="job-card" aria-label={say("counter.card")}>
                 { head(&counter, job) }
                 { who(&counter, job) }
                 {
@@ -117,6 +127,7 @@ fn head(counter: &Counter, job: &Job) -> Html {
                 <p class="job-card-workshop">
                     { workshop.map_or_else(|| say("counter.card.no-workshop"), |workshop| workshop.name.clone()) }
                 </p>
+                if let Some(workshop) = workshop { { reach(&workshop.contact) } }
             </div>
             <div class="job-card-right">
                 <p><strong>{ say("counter.card") }</strong>{ " · " }{ plain(&stage_name(job.stage.is)) }</p>
@@ -126,14 +137,41 @@ fn head(counter: &Counter, job: &Job) -> Html {
     }
 }
 
+/// How to reach the workshop, on one line.
+fn reach(contact: &Contact) -> Html {
+    let Contact {
+        phone,
+        email,
+        address,
+        website,
+    } = contact;
+    let told = [address, phone, email, website].into_iter();
+    let told = told.filter(|line| !line.is_empty());
+    html! { <ul class="job-card-reach">{ for told.map(|line| html! { <li>{ line }</li> }) }</ul> }
+}
+
+/// The workshop's colour on the card's rule, where it has one that is dark enough for paper.
+fn wear(card: &NodeRef, workshop: Option<&Rc<Workshop>>) {
+    let Some(card) = card.cast::<HtmlElement>() else {
+        return;
+    };
+    let accent = workshop.and_then(|workshop| workshop.theme.accent.clone());
+    let style = card.style();
+    // Neither can fail: the name is well-formed.
+    match accent {
+        Some(accent) => style.set_property("--card-accent", &accent).ok(),
+        None => style.remove_property("--card-accent").ok().map(drop),
+    };
+}
+
 /// Rider, bike and complaints.
 fn who(counter: &Counter, job: &Job) -> Html {
     let wizard = Rc::new(job.now());
     let desk = desk_of(counter, Rc::clone(&wizard));
     let facts = [
-        sagwright_core::intake::Question::RiderWeight,
-        sagwright_core::intake::Question::RiderPace,
-        sagwright_core::intake::Question::ServiceHours,
+        Question::RiderWeight,
+        Question::RiderPace,
+        Question::ServiceHours,
     ];
     let facts = facts.into_iter().filter_map(|question| {
         let page = Page::Ask(question);
@@ -218,90 +256,6 @@ fn set_up_parts(voice: &Voice, job: &Job, advice: &SetUpAdvice) -> Html {
             </div>
             { warnings(voice, all) }
         </>
-    }
-}
-
-/// The numbers the bike left with, visit after visit, and nothing else.
-fn last_numbers(job: &Job) -> Intake {
-    let mut out = Intake::default();
-    for (_, work) in job.work() {
-        for field in Field::ALL {
-            if let Some(number) = field.get(&work.set) {
-                field.set(&mut out, Some(number));
-            }
-        }
-    }
-    out
-}
-
-/// One end: as it came in, as advised, and as it goes out, by hand where nothing was written down.
-fn table(voice: &Voice, settings: &[Setting], end: End, out: &Intake) -> Html {
-    let own: Vec<&Setting> = settings.iter().filter(|one| one.end == end).collect();
-    if own.is_empty() {
-        return Html::default();
-    }
-    let rows = own.iter().map(|setting| {
-        let advised = &setting.advised;
-        let show = |si: f64| voice.quantity(si, advised.dimension);
-        let field = field_of(setting);
-        let left = field.get(out).map(|typed| {
-            let text = Text::new("line.number")
-                .with("number", Arg::Raw(typed.value.to_string()))
-                .with("unit", Arg::Raw(beside(field, typed.unit)));
-            plain(&text)
-        });
-        html! {
-            <tr>
-                <th scope="row">{ voice.say(&setting.label) }</th>
-                <td>{ setting.now.map_or_else(|| "–".to_owned(), show) }</td>
-                <td>
-                    <strong>{ show(advised.value) }</strong>
-                    if let Some(range) = range(voice, advised) { <span class="job-card-range">{ range }</span> }
-                </td>
-                <td class="job-card-out">{ left }</td>
-            </tr>
-        }
-    });
-    let key = match end {
-        End::Front => "advice.end.front",
-        End::Rear => "advice.end.rear",
-        End::Both => "advice.end.both",
-    };
-    html! {
-        <table>
-            <thead>
-                <tr>
-                    <th scope="col">{ say(key) }</th>
-                    <th scope="col">{ say("counter.beside.in") }</th>
-                    <th scope="col">{ say("advice.setting.advised") }</th>
-                    <th scope="col">{ say("counter.beside.out") }</th>
-                </tr>
-            </thead>
-            <tbody>{ for rows }</tbody>
-        </table>
-    }
-}
-
-/// The answer in which a setting is written down.
-const fn field_of(setting: &Setting) -> Field {
-    use sagwright_core::advice::SettingId as Id;
-    match setting.id {
-        Id::ForkRate => Field::ForkRate,
-        Id::ForkPressure => Field::ForkPressure,
-        Id::ForkPreload => Field::ForkPreload,
-        Id::ShockRate => Field::ShockRate,
-        Id::ShockPreload => Field::ShockPreload,
-        Id::ForkFreeSag => Field::ForkFreeSag,
-        Id::ForkRiderSag => Field::ForkRiderSag,
-        Id::RearFreeSag => Field::RearFreeSag,
-        Id::RearRiderSag => Field::RearRiderSag,
-        Id::ForkCompression => Field::ForkCompressionNow,
-        Id::ForkRebound => Field::ForkReboundNow,
-        Id::ShockLowCompression => Field::ShockLowNow,
-        Id::ShockHighCompression => Field::ShockHighNow,
-        Id::ShockRebound => Field::ShockReboundNow,
-        Id::FrontTyre => Field::FrontTyre,
-        Id::RearTyre => Field::RearTyre,
     }
 }
 

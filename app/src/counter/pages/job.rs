@@ -5,7 +5,7 @@ use std::rc::Rc;
 use sagwright_core::words::Text;
 use yew::prelude::*;
 
-use super::beside::{Columns, Pane};
+use super::columns::{Columns, Pane};
 use super::parts::{back, called, came, choose, heading, line, lines, no_job, plain, stages};
 use super::said_here::SaidHere;
 use crate::browser;

@@ -4,13 +4,20 @@ mod answer;
 mod beside;
 mod bring_in;
 mod card;
+mod card_table;
+mod columns;
 mod desk;
+mod different;
 mod filing;
 mod forgetting;
 mod heard;
 mod job;
 mod parts;
+mod preview;
 mod said_here;
+mod settings;
+mod settings_boxes;
+mod settings_form;
 mod work;
 
 use yew::prelude::*;
@@ -25,13 +32,15 @@ use filing::FilingPage;
 use forgetting::{DeleteAllPage, DeletePage};
 use heard::HeardPage;
 use job::JobPage;
+use settings::SettingsPage;
 use work::WorkPage;
 
 /// The page at a place. Pages of one kind about different jobs are different pages: nothing typed goes over.
 pub fn page(place: &Place) -> Html {
     let key = place.fragment();
     match place.clone() {
-        Place::Desk | Place::Unknown | Place::Settings => html! { <DeskPage /> },
+        Place::Desk | Place::Unknown => html! { <DeskPage /> },
+        Place::Settings => html! { <SettingsPage /> },
         Place::BringIn => html! { <BringInPage /> },
         Place::Filing => html! { <FilingPage /> },
         Place::Job(id) => html! { <JobPage {key} {id} /> },

@@ -55,3 +55,14 @@ pub async fn rows_told(page: &Page) -> Result<String> {
 pub const KEPT: &str = "new Promise((told, lost) => { const open = indexedDB.open('sagwright'); \
     open.onerror = lost; open.onsuccess = () => { const asked = open.result.transaction('intakes') \
     .objectStore('intakes').count(); asked.onsuccess = () => { told(asked.result); open.result.close(); }; }; })";
+
+/// Keeps the text of every file handed to the user.
+pub const CATCH_FILES: &str = "const make = URL.createObjectURL; window.files = []; \
+    URL.createObjectURL = (blob) => { blob.text().then((text) => window.files.push(text)); return make(blob); };";
+
+/// The text of the file handed over last.
+pub async fn last_file(page: &Page) -> Result<String> {
+    page.is_true("window.files.length > 0").await?;
+    let file = page.evaluate("window.files.pop()").await?;
+    file.as_str().map(str::to_owned).context("no text")
+}

@@ -1,8 +1,8 @@
 //! Journeys at the counter, by keyboard too.
 
 use crate::desk::{desk_of, file_of, name_of, rider};
-use crate::handling::{KEPT, open, rows_told, take_in};
-use anyhow::{Context as _, Result, ensure};
+use crate::handling::{CATCH_FILES, KEPT, last_file, open, rows_told, take_in};
+use anyhow::{Result, ensure};
 use sagwright_tests_browser::{DESKTOP, NARROW, PAPERS, PHONE, Page, browse, pages_of};
 use thirtyfour::Key;
 
@@ -240,16 +240,6 @@ fn two_pages_of_one_desk_see_and_keep_each_others_work() {
         page.sees("From the first").await?;
         page.sees("From the second").await
     });
-}
-
-/// Keeps the text of every file handed to the user.
-const CATCH_FILES: &str = "const make = URL.createObjectURL; window.files = []; \
-    URL.createObjectURL = (blob) => { blob.text().then((text) => window.files.push(text)); return make(blob); };";
-
-async fn last_file(page: &Page) -> Result<String> {
-    page.is_true("window.files.length > 0").await?;
-    let file = page.evaluate("window.files.pop()").await?;
-    file.as_str().map(str::to_owned).context("no text")
 }
 
 #[test]

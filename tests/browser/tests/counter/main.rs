@@ -5,3 +5,4 @@ mod full;
 mod handling;
 mod journeys;
 mod outside;
+mod settings;

@@ -1,0 +1,10 @@
+//! What a workshop says about itself: who it is, what it offers at what price, what it asks besides, how its page looks
+//! and where intakes go. One document, versioned, and nothing in it that is run.
+
+mod check;
+mod colour;
+mod document;
+
+pub use check::{LARGEST_WORKSHOP, MOST_QUESTIONS, MOST_RATES, Problems, read};
+pub use colour::contrast_with_white;
+pub use document::*;
