@@ -27,6 +27,8 @@ const CLICKS_DIFFER: f64 = 0.25;
 /// How far springs are from what is printed on them, relative, and chance that it has worn off.
 const PRINTED: f64 = 0.03;
 const WORN_OFF: f64 = 0.2;
+/// Error of a preload, mm: a printed free length and a ruler.
+const PRELOAD_MM: f64 = 2.5;
 /// Chance that one of several numbers of a check is not taken.
 const LEFT_OUT: f64 = 0.10;
 
@@ -132,6 +134,9 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
         Question::ShockSpring | Question::ForkSpring => {
             if let Some((field, rate)) = printed_rate(case, question, luck) {
                 tell(field, 1e-3 * rate, Unit::NewtonPerMillimetre);
+                // The free length is printed beside the rate: where one has worn off, so has the other.
+                let (field, mm) = preload_mm(case, question, luck);
+                tell(field, mm, Unit::Millimetre);
             }
         }
         Question::TravelUsed => tell(
@@ -190,6 +195,17 @@ fn printed_rate(case: &Case, question: Question, luck: &mut Luck) -> Option<(Fie
         }
         _ => None,
     }
+}
+
+/// How far the spring of that page is squeezed, by its free length and a ruler, mm.
+fn preload_mm(case: &Case, question: Question, luck: &mut Luck) -> (Field, f64) {
+    let set_up = &case.found.trial.set_up;
+    let (field, preload) = match (question, set_up.fork.spring) {
+        (Question::ForkSpring, ForkSpring::Coil { preload, .. }) => (Field::ForkPreload, preload),
+        _ => (Field::ShockPreload, set_up.shock.preload),
+    };
+    let mm = 1e3 * preload.value + luck.normal(PRELOAD_MM);
+    (field, mm.clamp(0.0, 39.0))
 }
 
 /// How far the air has moved the pressure of the fork since it was set, relative.

@@ -22,6 +22,7 @@ pub mod readings;
 pub mod rehearsal;
 mod sags;
 pub mod said;
+mod springs;
 pub mod tried;
 pub mod variants;
 

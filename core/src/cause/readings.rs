@@ -81,7 +81,9 @@ fn read(read: &Reader) -> Vec<Reading> {
         read.air_shift(),
         read.fork_rider_sag(),
         read.fork_free_sag(),
+        read.fork_preload(),
         read.shock_spring(),
+        read.shock_preload(),
         read.rear_rider_sag(),
         read.rear_free_sag(),
         read.travel_used(),
@@ -99,7 +101,7 @@ pub(super) fn of_shown(of: impl Fn(&Shown) -> f64 + 'static) -> Push {
 }
 
 /// How far a fault of one of these causes pushes what it changes itself.
-fn of_degree(causes: &'static [Cause], unit: f64) -> Push {
+pub(super) fn of_degree(causes: &'static [Cause], unit: f64) -> Push {
     Box::new(move |fault: &Rehearsed| {
         if causes.contains(&fault.cause) {
             unit * fault.degree
@@ -110,7 +112,7 @@ fn of_degree(causes: &'static [Cause], unit: f64) -> Push {
 }
 
 pub(super) struct Reader<'a> {
-    intake: &'a Intake,
+    pub(super) intake: &'a Intake,
     pub(super) situation: &'a Situation,
     pub(super) baseline: &'a Baseline,
     numbers: &'a Numbers,
@@ -126,7 +128,7 @@ pub(super) fn against(key: &'static str, now: f64, suits: f64, dimension: Dimens
 }
 
 /// Independent deviations together: root of the sum of squares.
-fn together(a: f64, b: f64) -> f64 {
+pub(super) fn together(a: f64, b: f64) -> f64 {
     (a * a + b * b).sqrt()
 }
 
@@ -135,67 +137,6 @@ impl Reader<'_> {
     pub(super) fn told(&self, field: Field, suits: f64) -> Option<f64> {
         let supposed = (self.supposed == Some(field.question())).then_some(suits);
         field.si(self.intake).or(supposed)
-    }
-
-    /// Relative error of a spring rate as told: 2 % by the tolerance of springs, 8 % if guessed. Common practice.
-    fn rate_error(&self, field: Field) -> f64 {
-        if field.is_guess(self.intake) {
-            0.08
-        } else {
-            0.02
-        }
-    }
-
-    fn fork_spring(&self) -> Option<Reading> {
-        let Front::Coil {
-            rate: Ok(suits), ..
-        } = &self.baseline.front
-        else {
-            return None;
-        };
-        let now = self.told(Field::ForkRate, suits.value)?;
-        let range = ranged(self.situation, |s| {
-            stance_baseline::fork_rate(s).map(|r| r.value)
-        })
-        .ok()?;
-        Some(Reading {
-            question: Question::ForkSpring,
-            text: against("evidence.fork-rate", now, suits.value, Dimension::Rate),
-            off_by: now - suits.value,
-            sigma: together(
-                together(
-                    self.rate_error(Field::ForkRate) * now,
-                    range.half_width / 1.28,
-                ),
-                // Half a step of the springs sold is as good as right.
-                0.25 * stance_baseline::fork_step(&self.situation.machine).value,
-            ),
-            pushed: of_degree(&[Cause::ForkRateSoft, Cause::ForkRateStiff], suits.value),
-            shows: 1.0,
-        })
-    }
-
-    fn shock_spring(&self) -> Option<Reading> {
-        let suits = self.baseline.rear.rate.ok()?;
-        let now = self.told(Field::ShockRate, suits.value)?;
-        let range = ranged(self.situation, |s| {
-            stance_baseline::shock_rate(s).map(|r| r.value)
-        })
-        .ok()?;
-        Some(Reading {
-            question: Question::ShockSpring,
-            text: against("evidence.shock-rate", now, suits.value, Dimension::Rate),
-            off_by: now - suits.value,
-            sigma: together(
-                together(
-                    self.rate_error(Field::ShockRate) * now,
-                    range.half_width / 1.28,
-                ),
-                0.5 * crate::bike::Class::SHOCK_RATE_STEP.value,
-            ),
-            pushed: of_degree(&[Cause::ShockRateSoft, Cause::ShockRateStiff], suits.value),
-            shows: 1.0,
-        })
     }
 
     /// Gauge pressure as it was set, against what suits on such a day.
