@@ -6,7 +6,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
     Document, Element, Event, HtmlAnchorElement, HtmlElement, HtmlInputElement, RequestCredentials,
-    RequestInit, Response, Storage, Window,
+    RequestInit, Response, Storage, Url, UrlSearchParams, Window,
 };
 
 use sagwright_core::words::Language;
@@ -89,6 +89,19 @@ pub fn site() -> Option<String> {
         Some((site, _)) => site.to_owned(),
         None => address,
     })
+}
+
+/// What the address asks for under `name`, between `?` and `#`.
+pub fn asked(name: &str) -> Option<String> {
+    let search = window()?.location().search().ok()?;
+    UrlSearchParams::new_with_str(&search).ok()?.get(name)
+}
+
+/// The whole address of a file named from this page; `None` where it is on another site.
+pub fn on_this_site(name: &str) -> Option<String> {
+    let page = window()?.location();
+    let address = Url::new_with_base(name, &page.href().ok()?).ok()?;
+    (address.origin() == page.origin().ok()?).then(|| address.href())
 }
 
 /// Says in which language the page is written, for those who hear it.

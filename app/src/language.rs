@@ -7,15 +7,16 @@ use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
 use crate::browser;
+use crate::hosted;
 use crate::keeping;
 use crate::words::{self, say};
 
-/// The language chosen on an earlier visit, else the first that the device asks for and there is, else English.
+/// The language chosen on an earlier visit, else the first that the device asks for and there is, else the first there is;
+/// where the page stands for a workshop, of those that it offers.
 fn wanted() -> Language {
-    let asked = || browser::languages();
-    keeping::language()
-        .or_else(|| asked().iter().find_map(|tag| Language::of(tag)))
-        .unwrap_or_default()
+    let asked = browser::languages();
+    let asked = asked.iter().filter_map(|tag| Language::of(tag));
+    hosted::language_offered(keeping::language().into_iter().chain(asked))
 }
 
 /// Speaks the wanted language from the first word on; English where its sentences do not arrive.
@@ -74,7 +75,8 @@ pub fn LanguageSwitch(props: &Props) -> Html {
         })
     };
     let spoken = words::language();
-    let options = Language::ALL.iter().map(|language| {
+    let offered = hosted::languages();
+    let options = offered.iter().map(|language| {
         html! {
             <option value={language.tag()} lang={language.tag()} selected={*language == spoken}>
                 { language.own_name() }

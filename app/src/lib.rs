@@ -6,7 +6,8 @@
 //! `drawings` shows how to measure; `wear` is what colours the page wears, `language` what it speaks;
 //! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
-//! answered there, `taking` hands it on, `track` is the log at the track; `counter` is the workshop's own;
+//! answered there, `taking` hands it on, `hosted` is what a workshop
+//! whose page this is asks and gets, `track` is the log at the track; `counter` is the workshop's own;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -18,6 +19,7 @@ mod counter;
 mod desk;
 mod drawings;
 mod examples;
+mod hosted;
 mod inputs;
 mod keeping;
 mod language;

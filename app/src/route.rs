@@ -24,6 +24,10 @@ pub enum Route {
     Track,
     /// Answers and advice on one sheet, to print.
     Sheet,
+    /// A workshop's own questions.
+    Extra,
+    /// Handing the answers to a workshop, and what became of those sent.
+    Send,
     /// Opening a saved intake.
     Open,
     /// Opening answers from a link. The word with the answers stays in the address, where the page reads it.
@@ -70,6 +74,8 @@ impl Route {
             ("advice", []) => Self::Advice,
             ("track", []) => Self::Track,
             ("sheet", []) => Self::Sheet,
+            ("workshop", []) => Self::Extra,
+            ("send", []) => Self::Send,
             ("open", []) => Self::Open,
             (LINK, _) => Self::Link,
             ("start-again", []) => Self::StartAgain,
@@ -111,6 +117,8 @@ impl Route {
             Self::Advice => "#/advice".to_owned(),
             Self::Track => "#/track".to_owned(),
             Self::Sheet => "#/sheet".to_owned(),
+            Self::Extra => "#/workshop".to_owned(),
+            Self::Send => "#/send".to_owned(),
             Self::Open => "#/open".to_owned(),
             Self::Link => format!("#/{LINK}"),
             Self::StartAgain => "#/start-again".to_owned(),
@@ -135,6 +143,8 @@ mod tests {
             Route::Advice,
             Route::Track,
             Route::Sheet,
+            Route::Extra,
+            Route::Send,
             Route::Open,
             Route::StartAgain,
         ];

@@ -9,6 +9,7 @@ use yew::prelude::*;
 use crate::advising::Adviser;
 use crate::browser::{self, Device};
 use crate::desk::Desk;
+use crate::hosted::{self, Courier, QuestionsPage, SendPage, use_courier};
 use crate::keeping::{Keeper, use_keeping};
 use crate::language::{self, LanguageSwitch};
 use crate::notices::{about_answers, about_site};
@@ -18,7 +19,7 @@ use crate::pages::{
 };
 use crate::riding::Rider;
 use crate::route::Route;
-use crate::state::Wizard;
+use crate::state::{Action, Wizard};
 use crate::track::TrackPage;
 use crate::wear::ThemeSwitch;
 use crate::words::{self, say};
@@ -29,6 +30,8 @@ pub const HEADING: &str = "page-heading";
 /// Draws the app in the rider's language, once its sentences are there.
 pub fn start() {
     spawn_local(async {
+        // The language follows what the workshop offers.
+        hosted::begin().await;
         language::begin().await;
         draw();
     });
@@ -46,7 +49,12 @@ fn draw() {
 #[component]
 pub fn Shell() -> Html {
     let start = use_memo((), |()| {
-        let (keeper, wizard, found) = Keeper::open(Device);
+        let (keeper, mut wizard, found) = Keeper::open(Device);
+        if wizard == Wizard::default() {
+            for (of, unit) in hosted::units() {
+                wizard.units.choose(of, unit);
+            }
+        }
         (Rc::new(keeper), wizard, found)
     });
     let store = use_reducer(|| start.1.clone());
@@ -57,9 +65,21 @@ pub fn Shell() -> Html {
     });
     let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
     let (stand, renew) = use_offline();
-    let adviser = use_memo((), |()| Adviser::default());
     let rider = use_memo((), |()| Rider::default());
-    let change = use_callback(store.dispatcher(), |action, store| store.dispatch(action));
+    let adviser = use_memo((), |()| {
+        Adviser::of(hosted::workshop().map(|workshop| (*workshop).clone()))
+    });
+    let courier = use_courier();
+    let change = use_callback(store.dispatcher(), |action, store| {
+        let cleared = action == Action::Clear;
+        store.dispatch(action);
+        if cleared {
+            // Begun anew, it begins as the workshop has it.
+            for (of, unit) in hosted::units() {
+                store.dispatch(Action::Show(of, unit));
+            }
+        }
+    });
     let route = use_route();
     use_arrival(route);
 
@@ -80,16 +100,18 @@ pub fn Shell() -> Html {
     };
     html! {
         <ContextProvider<Desk> context={desk}>
+        <ContextProvider<Courier> context={courier.clone()}>
             // Another language draws everything anew; answers, advice and rides are kept above.
             < key={spoken.tag()}>
             <header class="masthead">
                 <a class="skip" href={route.fragment()} onclick={skip}>{ say("shell.skip") }</a>
                 <a class="wordmark" href="#/">{ say("shell.name") }</a>
-                <p class="tagline">{ say("shell.tagline") }</p>
+                { tagline() }
                 <ThemeSwitch />
             </header>
             <div class="ruler" aria-hidden="true" />
             { about_answers(start.2, &keeping, route == Route::Unknown) }
+            { hosted::about_workshop(&courier) }
             <main>{ page(route) }</main>
             <footer class="footer">
                 <p>{ say("shell.privacy") }</p>
@@ -98,7 +120,16 @@ pub fn Shell() -> Html {
                 <LanguageSwitch {on_spoken} />
             </footer>
             </>
+        </ContextProvider<Courier>>
         </ContextProvider<Desk>>
+    }
+}
+
+/// What the page is, or whose.
+fn tagline() -> Html {
+    match hosted::names() {
+        Some(whose) => html! { <p class="tagline tagline-whose">{ whose }</p> },
+        None => html! { <p class="tagline">{ say("shell.tagline") }</p> },
     }
 }
 
@@ -112,6 +143,8 @@ fn page(route: Route) -> Html {
         Route::Advice => html! { <AdvicePage /> },
         Route::Track => html! { <TrackPage /> },
         Route::Sheet => html! { <SheetPage /> },
+        Route::Extra => html! { <QuestionsPage /> },
+        Route::Send => html! { <SendPage /> },
         Route::Open => html! { <OpenPage /> },
         Route::Link => html! { <LinkPage /> },
         Route::StartAgain => html! { <StartAgainPage /> },

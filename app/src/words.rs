@@ -15,6 +15,7 @@ pub const ENGLISH: &[&str] = &[
     include_str!("../words/en/pages.json"),
     include_str!("../words/en/advice.json"),
     include_str!("../words/en/drawings.json"),
+    include_str!("../words/en/hosted.json"),
     include_str!("../words/en/store.json"),
     include_str!("../words/en/terms.json"),
     include_str!("../words/en/track.json"),

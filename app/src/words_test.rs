@@ -15,7 +15,14 @@ use crate::words::book;
 const OWN: &str = include_str!("../words/en/pages.json");
 
 /// The folders whose sources speak only from other books.
-const OTHERS: [&str; 5] = ["advice_page", "counter", "drawings", "pictures", "track"];
+const OTHERS: [&str; 6] = [
+    "advice_page",
+    "counter",
+    "drawings",
+    "hosted",
+    "pictures",
+    "track",
+];
 
 /// The text of every source of the wizard.
 fn sources(folder: &Path) -> String {

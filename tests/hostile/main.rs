@@ -297,3 +297,37 @@ fn intakes_go_to_encrypted_lines_the_own_site_or_the_own_machine_only() {
         assert_eq!(error.problems[0].path, "delivery[0].url", "{url}");
     }
 }
+
+#[test]
+fn answers_to_a_workshops_own_questions_are_held_to_their_limits() {
+    let with = |extra: &str| read(&format!(r#"{{"version": 1, "extra": {extra}}}"#));
+    let one = |id: &str, question: &str, answer: &str| {
+        format!(r#"{{"id": "{id}", "question": "{question}", "answer": "{answer}"}}"#)
+    };
+    let long = "x".repeat(301);
+    for (extra, place) in [
+        (format!("[{}]", one("A b", "b", "c")), "extra[0].id"),
+        (format!("[{0}, {0}]", one("a", "b", "c")), "extra[1].id"),
+        (format!("[{}]", one("a", " ", "c")), "extra[0].question"),
+        (format!("[{}]", one("a", &long, "c")), "extra[0].question"),
+        (format!("[{}]", one("a", "b", "")), "extra[0].answer"),
+        (format!("[{}]", one("a", "b", &long)), "extra[0].answer"),
+        (
+            format!("[{}]", vec![one("a", "b", "c"); 13].join(",")),
+            "extra",
+        ),
+        (r#"[{"id": "a", "question": "b"}]"#.to_owned(), "extra"),
+        (r#"{"a": "b"}"#.to_owned(), "extra"),
+    ] {
+        let error = with(&extra).expect_err(&extra);
+        assert_eq!(error.problems[0].path, place, "{extra:.80}");
+        let said = Book::english().say(&error.problems[0].text, &UnitChoice::default());
+        assert!(!said.starts_with("[problem."), "{said}");
+    }
+    let full: Vec<String> = (0..12)
+        .map(|n| one(&format!("q{n}"), &"q".repeat(200), &"\u{e4}".repeat(300)))
+        .collect();
+    let full = with(&format!("[{}]", full.join(","))).expect("as many and as long as allowed");
+    let word = sagwright_core::intake::to_link(&full).expect("it packs well");
+    assert_eq!(sagwright_core::intake::from_link(&word), Ok(full));
+}

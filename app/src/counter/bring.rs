@@ -2,6 +2,7 @@
 
 use sagwright_core::intake::{Intake, IntakeError, LONGEST_LINK, from_link, read};
 use sagwright_core::words::Text;
+use sagwright_core::workshop::Parcel;
 
 use super::file::{LARGEST_DESK, is_desk, jobs_in};
 use crate::route::LINK;
@@ -67,7 +68,10 @@ fn document(text: &str) -> Result<Brought, Refused> {
     if is_desk(text) {
         Ok(Brought::Desk(jobs_in(text)?))
     } else {
-        Ok(Brought::Rider(Box::new(read(text)?)))
+        // What was sent to the workshop's own address has the answers inside.
+        let sent = || Parcel::read(text).ok().map(|parcel| parcel.intake);
+        let found = read(text).or_else(|error| sent().ok_or(error))?;
+        Ok(Brought::Rider(Box::new(found)))
     }
 }
 
@@ -134,6 +138,20 @@ mod tests {
             let riders = [Ok(Brought::Rider(Box::new(rider())))];
             assert_eq!(brought, riders, "{text}");
         }
+    }
+
+    #[test]
+    fn what_was_sent_to_the_workshop_brings_its_rider() {
+        let sent = Parcel {
+            version: sagwright_core::workshop::PARCEL_VERSION,
+            id: "1".to_owned(),
+            made: "2026-01-02".to_owned(),
+            workshop: "Invented".to_owned(),
+            agreed: "Yes.".to_owned(),
+            intake: rider(),
+        };
+        let text = sent.text().expect("plain data");
+        assert_eq!(bring(&text), [Ok(Brought::Rider(Box::new(rider())))]);
     }
 
     #[test]

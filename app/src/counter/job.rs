@@ -177,9 +177,12 @@ impl Job {
     /// Takes in another copy of the same job: whatever was told later counts, entries of both are kept.
     pub fn take_in(&mut self, other: &Self) {
         self.came = self.came.min(other.came);
-        // Answers from a link come without the note.
+        // Answers from a code come without the note, and at times without what the workshop asked besides.
         if self.intake.note.is_empty() {
             self.intake.note.clone_from(&other.intake.note);
+        }
+        if self.intake.extra.is_empty() {
+            self.intake.extra.clone_from(&other.intake.extra);
         }
         self.name.take_in(&other.name);
         self.contact.take_in(&other.contact);

@@ -141,7 +141,7 @@ impl Keeper {
                 self.show();
                 return;
             }
-            Kind::Logs => return,
+            Kind::Logs | Kind::Outbox => return,
         }
         // Many at once are read in slices rather than one by one.
         if ids.contains(EVERYTHING) || ids.len() > 50 {

@@ -9,10 +9,12 @@ const BYTES: usize = 16;
 /// The longest name read from a file, characters: a digest, and a number for a second rider with the same answers.
 const LONGEST: usize = 2 * BYTES + 8;
 
-/// The name for an intake. The note does not count: answers that came by link have none.
+/// The name for an intake. The note and the answers to the workshop's own questions do not
+/// count: answers that came by a code have none.
 pub fn name_of(intake: &Intake) -> String {
     let bare = Intake {
         note: String::new(),
+        extra: Vec::new(),
         ..intake.clone()
     };
     // An intake always gives a document: all its keys are strings.

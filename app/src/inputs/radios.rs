@@ -4,6 +4,7 @@ use yew::prelude::*;
 
 use crate::desk::{Desk, use_desk};
 use crate::drawings::beside_answer;
+use crate::hosted;
 use crate::shell::HEADING;
 use crate::state::{Action, CANNOT_SAY, Slot, label};
 use crate::words::say_if_any;
@@ -34,11 +35,18 @@ pub struct Props {
 #[component]
 pub fn Radios(props: &Props) -> Html {
     let desk = use_desk();
+    let picked = props.slot.get(&desk.wizard);
+    // What was picked stays to be seen, whatever a workshop offers.
+    let offered = |word: &&&str| hosted::offers(props.slot, word) || picked == Some(**word);
     let words = props.slot.words();
-    let rows = words.iter().enumerate().map(|(index, word)| {
-        let id = (props.first && index == 0).then_some("first-answer");
-        row(&desk, props.slot, word, id)
-    });
+    let rows = words
+        .iter()
+        .filter(offered)
+        .enumerate()
+        .map(|(index, word)| {
+            let id = (props.first && index == 0).then_some("first-answer");
+            row(&desk, props.slot, word, id)
+        });
     let labelled_by = props.legend.is_none().then_some(HEADING);
     html! {
         <fieldset

@@ -14,6 +14,7 @@ use crate::browser;
 use crate::calm::use_calm;
 use crate::checking::{CheckSection, Course, Moved, checks_of};
 use crate::desk::{Desk, use_desk, use_title};
+use crate::hosted::to_send;
 use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
@@ -43,6 +44,7 @@ pub fn AdvicePage() -> Html {
             html! {
                 <>
                     <Told intake={Rc::clone(&intake)} advice={Rc::clone(&advice)} {stand} {on_ridden} {corner} />
+                    { to_send() }
                     <TakeAlong {intake} {advice} />
                 </>
             }

@@ -7,6 +7,7 @@ use yew::prelude::*;
 
 use super::frame::heading;
 use crate::desk::{Desk, use_desk};
+use crate::hosted::{extra_heading, extra_rows};
 use crate::route::Route;
 use crate::state::{Action, Line, Page, Section, Value, Wizard, checked_lines, lines};
 use crate::words::say;
@@ -34,7 +35,10 @@ pub fn Answers(props: &Props) -> Html {
             </section>
         }
     });
-    html! { <>{ for sections }</> }
+    let extra = extra_rows(&desk, props.changeable).map(|rows| {
+        html! { <section class="answers"><h2>{ extra_heading() }</h2>{ rows }</section> }
+    });
+    html! { <>{ for sections }{ for extra }</> }
 }
 
 fn row(desk: &Desk, page: Page, changeable: bool) -> Html {

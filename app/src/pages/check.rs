@@ -5,6 +5,7 @@ use yew::prelude::*;
 
 use super::answers::Answers;
 use crate::desk::{Desk, use_desk, use_title};
+use crate::hosted;
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::Page;
@@ -16,7 +17,11 @@ pub fn CheckPage() -> Html {
     let desk = use_desk();
     let problems = problems(&desk);
     use_title(&say("check.heading"), !problems.is_empty());
-    let back = Route::ask(Page::Ask(Question::StopSigns));
+    let back = if hosted::has_questions() {
+        Route::Extra
+    } else {
+        Route::ask(Page::Ask(Question::StopSigns))
+    };
     html! {
         <>
             <p class="back"><a href={back.fragment()}>{ say("frame.back") }</a></p>

@@ -11,6 +11,7 @@ use super::numbers::Numbers;
 use super::signs::Signs;
 use crate::browser;
 use crate::desk::{use_desk, use_title};
+use crate::hosted;
 use crate::inputs::Radios;
 use crate::route::Route;
 use crate::shell::HEADING;
@@ -107,11 +108,14 @@ pub fn answer_inputs(page: Page, troubles: &[Trouble], settled: Callback<Field>)
         Page::Ask(Question::GroundMix) => html! { <Ground /> },
         Page::Ask(Question::PushTest) => html! { <Push /> },
         Page::Ask(single) if Slot::is_single(single) => html! {
-            <Radios
-                slot={Slot::One(single)}
-                first=true
-                described_by={wrong.then_some(SUMMARY)}
-            />
+            <>
+                if single == Question::BikeClass { <hosted::Served /> }
+                <Radios
+                    slot={Slot::One(single)}
+                    first=true
+                    described_by={wrong.then_some(SUMMARY)}
+                />
+            </>
         },
         Page::Ask(question) => {
             html! { <Numbers {question} troubles={troubles.to_vec()} {settled} /> }
@@ -135,7 +139,12 @@ fn onward_from(wizard: &Wizard, page: Page, changing: bool) -> Route {
             .find(|other| page.brings_up(*other) && !wizard.is_answered(*other));
         return brought_up.map_or(Route::Check, Route::change);
     }
-    page.after(&wizard.intake).map_or(Route::Check, Route::ask)
+    let last = if hosted::has_questions() {
+        Route::Extra
+    } else {
+        Route::Check
+    };
+    page.after(&wizard.intake).map_or(last, Route::ask)
 }
 
 fn back_from(wizard: &Wizard, page: Page, changing: bool) -> Route {

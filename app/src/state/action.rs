@@ -3,7 +3,9 @@
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
-use sagwright_core::intake::{Complaint, Feeling, Field, Intake, Phase, Question, StopSign, Tried};
+use sagwright_core::intake::{
+    Complaint, ExtraAnswer, Feeling, Field, Intake, Phase, Question, StopSign, Tried,
+};
 use sagwright_core::quantity::{Dimension, Unit};
 use yew::Reducible;
 
@@ -40,6 +42,8 @@ pub enum Action {
     DontKnow(Page, bool),
     /// Said that nothing was measured: every such page without an answer is passed.
     NothingMeasured,
+    /// Answered a workshop's own question, or emptied the answer.
+    Extra(ExtraAnswer),
     /// Let a page's boxes stand as its answer.
     Accept(Page),
     /// Took one answer over from other answers: from a draft that is used, or from before, to take it back.
@@ -109,6 +113,7 @@ impl Wizard {
                     .filter(|page| page.section() == Section::Measured && !self.is_answered(*page))
                     .for_each(|page| next.dont_know(page, true));
             }
+            Action::Extra(told) => next.extra(told),
             Action::Accept(page) => return self.accepted(page),
             Action::Adopt(subject, other) => next.adopt(subject, &other),
             Action::Laps(laps) => next.intake.tried = laps,
@@ -163,6 +168,19 @@ impl Wizard {
             self.intake.stop_signs = None;
         }
         self.intake.dont_know.remove(&Question::StopSigns);
+    }
+
+    fn extra(&mut self, told: ExtraAnswer) {
+        let answers = &mut self.intake.extra;
+        let place = answers.iter().position(|one| one.id == told.id);
+        match place {
+            Some(at) if told.answer.is_empty() => {
+                answers.remove(at);
+            }
+            Some(at) => answers[at] = told,
+            None if told.answer.is_empty() => {}
+            None => answers.push(told),
+        }
     }
 
     fn dont_know(&mut self, page: Page, so: bool) {

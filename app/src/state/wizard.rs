@@ -51,6 +51,10 @@ impl Wizard {
                 field.set(&mut intake, None);
             }
         }
+        for told in &mut intake.extra {
+            told.answer = told.answer.trim().to_owned();
+        }
+        intake.extra.retain(|told| !told.answer.is_empty());
         intake.dont_know.retain(|q| applies(*q, &self.intake));
         let vague = |c: &Complaint| self.is_answered(Page::Detail(c.feeling)) && has_no_detail(c);
         if self.intake.complaints.iter().flatten().any(vague) {

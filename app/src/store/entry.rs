@@ -17,11 +17,13 @@ pub enum Kind {
     Intakes,
     /// What this device remembers about the others.
     Meta,
+    /// What is on its way to a workshop.
+    Outbox,
 }
 
 impl Kind {
     /// All of them.
-    pub const ALL: &[Self] = &[Self::Logs, Self::Intakes, Self::Meta];
+    pub const ALL: &[Self] = &[Self::Logs, Self::Intakes, Self::Meta, Self::Outbox];
 
     /// Its name in the database, which never changes.
     pub const fn word(self) -> &'static str {
@@ -29,6 +31,7 @@ impl Kind {
             Self::Logs => "logs",
             Self::Intakes => "intakes",
             Self::Meta => "meta",
+            Self::Outbox => "outbox",
         }
     }
 

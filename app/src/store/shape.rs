@@ -24,7 +24,7 @@ pub struct Shape {
 /// The database of this site.
 pub const SHAPE: Shape = Shape {
     name: "sagwright",
-    steps: &[the_first_places],
+    steps: &[the_first_places, a_place_for_what_is_sent],
     patience_ms: 10_000,
 };
 
@@ -33,6 +33,12 @@ pub fn the_first_places(database: &Database) -> Result<(), idb::Error> {
     for kind in [Kind::Logs, Kind::Intakes, Kind::Meta] {
         database.create_object_store(kind.word(), ObjectStoreParams::new())?;
     }
+    Ok(())
+}
+
+/// A place for what is on its way to a workshop.
+fn a_place_for_what_is_sent(database: &Database) -> Result<(), idb::Error> {
+    database.create_object_store(Kind::Outbox.word(), ObjectStoreParams::new())?;
     Ok(())
 }
 

@@ -7,6 +7,7 @@ mod section;
 mod text;
 
 pub use code::Code;
+pub use hand::copy;
 pub use section::{TakeAlong, paper_code};
 
 use sagwright_core::intake::{Intake, to_link};

@@ -158,7 +158,7 @@ fn advise_from(
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &belief, &ways),
+        caveats: caveats(&sheet, &belief, &ways, options.workshop.as_ref()),
         settings: settings(&sheet),
         next_checks: next_checks(&case, &checks),
         next_laps: next_laps(&case, &laps::ranked(&case)),
@@ -194,7 +194,12 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 }
 
 /// What to know before trusting the answer, most pressing first.
-fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
+fn caveats(
+    sheet: &Sheet,
+    belief: &Belief,
+    ways: &[Hypothesis],
+    workshop: Option<&Workshop>,
+) -> Vec<Text> {
     /// It is a close call where twice the odds of the second cause would put it first: no hand-set odds are surer than that.
     const CLOSE: f64 = 2.0;
     /// Share of the second cause's chance that it has beside the first, from which both may be there at once.
@@ -206,6 +211,10 @@ fn caveats(sheet: &Sheet, belief: &Belief, ways: &[Hypothesis]) -> Vec<Text> {
     let mut caveats = Vec::new();
     if sheet.intake.stop_signs.is_none() {
         caveats.push(Text::new("caveat.stop-signs"));
+    }
+    if let Some(workshop) = workshop.filter(|workshop| workshop.remedies.is_some()) {
+        let name = Arg::Raw(workshop.name.clone());
+        caveats.push(Text::new("caveat.offered").with("name", name));
     }
     caveats.extend(contradictions(sheet));
     caveats.extend(

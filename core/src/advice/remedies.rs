@@ -42,7 +42,8 @@ pub fn findings(
         check,
         workshop,
     };
-    let may_help = |id| fits(id, fork) && useful(sheet, id);
+    let offered = |id| workshop.is_none_or(|workshop| workshop.offers(id));
+    let may_help = |id| fits(id, fork) && useful(sheet, id) && offered(id);
     ladder(&judge, case.belief, may_help, |id| {
         may_help(id) && plainly_off(sheet, id)
     })

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::Question;
 use super::document::{Intake, VERSION};
+use super::extra::check_extra;
 use super::fields::Field;
 use crate::quantity::{Typed, Unit};
 use crate::words::{Arg, Text};
@@ -129,6 +130,7 @@ pub fn check(intake: &Intake) -> Result<(), IntakeError> {
             ),
         });
     }
+    problems.extend(check_extra(&intake.extra));
     if problems.is_empty() {
         Ok(())
     } else {

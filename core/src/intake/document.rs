@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use serde::{Deserialize, Serialize};
 
 use super::{
-    BikeClass, Change, End, Feeling, ForkKind, FuelLoad, Look, Pace, Phase, Posture, PushFeel,
-    Question, Severity, Share, ShockKind, Since, StopSign, Terrain, Verdict, YesNo,
+    BikeClass, Change, End, ExtraAnswer, Feeling, ForkKind, FuelLoad, Look, Pace, Phase, Posture,
+    PushFeel, Question, Severity, Share, ShockKind, Since, StopSign, Terrain, Verdict, YesNo,
 };
 use crate::quantity::{
     AltitudeUnit, ClickUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit,
@@ -57,6 +57,9 @@ pub struct Intake {
     /// What was changed for a lap and how it felt, in the order it was tried; at most 60.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub tried: Vec<Tried>,
+    /// Answers to what a workshop asked besides; at most 12.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub extra: Vec<ExtraAnswer>,
     /// Stop-riding signs seen. Absent: not asked yet. Empty: none seen.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stop_signs: Option<BTreeSet<StopSign>>,
@@ -76,6 +79,7 @@ impl Default for Intake {
             complaints: None,
             measured: Measured::default(),
             tried: Vec::new(),
+            extra: Vec::new(),
             stop_signs: None,
             dont_know: BTreeSet::new(),
         }

@@ -25,11 +25,12 @@ const FORM: u32 = 1;
 /// What packing has seen before the first letter of form 1. Never to be changed.
 const SEEN: &[u8] = include_bytes!("link_1.txt");
 
-/// Longest word read, letters. A full intake with the longest note takes some 900.
+/// Longest word written and read, letters. A full intake with the longest note takes some 900.
 pub const LONGEST_LINK: usize = 4096;
 
-/// Largest document unpacked, bytes: a full intake with a note of 500 letters takes under 6 kB.
-const LARGEST_UNPACKED: usize = 16 * 1024;
+/// Largest document packed and unpacked, bytes: a full intake with a note of 500 letters takes under 6 kB, and the answers
+/// to a workshop's own questions as much again.
+const LARGEST_UNPACKED: usize = 32 * 1024;
 
 /// The strongest level of deflate.
 const LEVEL: i32 = 9;
@@ -38,13 +39,18 @@ const BARE: i32 = -15;
 /// Any way of packing, in the terms of zlib.
 const ANY: i32 = 0;
 
-/// The answers as a word for a link; `None` if packing fails, which it does on no intake known.
+/// The answers as a word for a link; `None` where they are too many for one, as only long answers in the rider's own
+/// words can make them.
 pub fn to_link(intake: &Intake) -> Option<String> {
     let document = write(intake).ok()?;
     let document = document.as_bytes();
+    if document.len() > LARGEST_UNPACKED {
+        return None;
+    }
     let mut bytes = adler2::adler32_slice(document).to_be_bytes().to_vec();
     bytes.extend(pack(document)?);
-    Some(format!("{FORM}.{}", BASE64URL.encode(bytes)))
+    let word = format!("{FORM}.{}", BASE64URL.encode(bytes));
+    (word.len() <= LONGEST_LINK).then_some(word)
 }
 
 /// The answers in the word of a link.

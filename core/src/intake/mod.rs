@@ -5,6 +5,7 @@
 mod check;
 mod choices;
 mod document;
+mod extra;
 mod fields;
 mod link;
 mod read;
@@ -13,6 +14,7 @@ pub use check::*;
 pub(crate) use choices::choice;
 pub use choices::*;
 pub use document::*;
+pub use extra::{ExtraAnswer, LONGEST_ASKED, LONGEST_EXTRA, MOST_EXTRA, is_extra_id};
 pub use fields::*;
 pub use link::*;
 pub(crate) use read::problem as misfit_at;

@@ -6,15 +6,14 @@ use serde_json::{Value, json};
 
 use super::colour::contrast_with_white;
 use super::document::{AnswerKind, Delivery, ExtraQuestion, WORKSHOP_VERSION, Workshop};
-use crate::intake::{Field, IntakeError, Problem, misfit_at};
+use crate::intake::{
+    Field, IntakeError, LONGEST_ASKED, MOST_EXTRA, Problem, is_extra_id, misfit_at,
+};
 use crate::quantity::{Entry, RateUnit};
 use crate::words::{Arg, Text};
 
 /// Largest document read, bytes.
 pub const LARGEST_WORKSHOP: usize = 64 * 1024;
-
-/// Most questions of a workshop's own.
-pub const MOST_QUESTIONS: usize = 12;
 
 /// Most rates on a shelf, front or rear.
 pub const MOST_RATES: usize = 60;
@@ -193,17 +192,16 @@ impl Found {
 
     fn question(&mut self, workshop: &Workshop, at: usize, question: &ExtraQuestion) {
         let path = |part: &str| format!("questions[{at}].{part}");
-        if at == MOST_QUESTIONS {
+        if at == MOST_EXTRA {
             self.at("questions", Text::new("problem.workshop-questions"));
         }
         let id = &question.id;
-        let letters = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-';
         let before = workshop.questions.iter().take(at);
         let again = before.into_iter().any(|other| other.id == *id);
-        if !(1..=40).contains(&id.len()) || !id.bytes().all(letters) || again {
+        if !is_extra_id(id) || again {
             self.at(path("id"), Text::new("problem.workshop-id"));
         }
-        self.length(path("text"), question.text.trim(), 1, 200);
+        self.length(path("text"), question.text.trim(), 1, LONGEST_ASKED);
         let choices = &question.choices;
         let once: BTreeSet<&str> = choices.iter().map(|choice| choice.trim()).collect();
         let fit = |choice: &&str| (1..=80).contains(&choice.chars().count());

@@ -10,6 +10,7 @@ use crate::counter::job::Job;
 use crate::counter::opened::use_telling;
 use crate::counter::route::Place;
 use crate::counter::shell::use_counter;
+use crate::hosted::{extra_heading, extra_rows};
 use crate::pages::{heading, name, said};
 use crate::state::{Page, Section, lines};
 use crate::words::say;
@@ -83,11 +84,15 @@ pub fn SaidHere(props: &Props) -> Html {
             </section>
         }
     });
+    let extra = extra_rows(&desk, false).map(|rows| {
+        html! { <section class="answers"><h3>{ extra_heading() }</h3>{ rows }</section> }
+    });
     html! {
         <section class="part">
             <h2>{ say("counter.said") }</h2>
             <p>{ say("counter.said.why") }</p>
             { for sections }
+            { for extra }
         </section>
     }
 }

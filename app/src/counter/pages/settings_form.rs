@@ -1,12 +1,10 @@
 //! The workshop's settings, section by section.
 
-use sagwright_core::intake::BikeClass;
+use sagwright_core::intake::{BikeClass, MOST_EXTRA};
 use sagwright_core::quantity::{RateUnit, UnitSet};
 use sagwright_core::remedy::RemedyId;
 use sagwright_core::words::{Language, Text};
-use sagwright_core::workshop::{
-    AnswerKind, ColourScheme, Counting, Delivery, MOST_QUESTIONS, Units,
-};
+use sagwright_core::workshop::{AnswerKind, ColourScheme, Counting, Delivery, Units};
 use yew::prelude::*;
 
 use super::parts::{counted, plain};
@@ -246,7 +244,7 @@ fn questions(at: &At) -> Html {
             <h2>{ say("counter.settings.questions") }</h2>
             <p class="hint">{ say("counter.settings.questions.why") }</p>
             { for all.map(|(number, one)| question(at, number, one)) }
-            if at.draft.questions.len() < MOST_QUESTIONS {
+            if at.draft.questions.len() < MOST_EXTRA {
                 <button type="button" class="button" onclick={add}>{ say("counter.settings.question.add") }</button>
             }
         </section>

@@ -1,0 +1,288 @@
+//! The workshop's own questions, all on one page, and what was answered.
+
+use sagwright_core::intake::{ExtraAnswer, LONGEST_EXTRA};
+use sagwright_core::words::{Arg, Text, UnitChoice};
+use sagwright_core::workshop::{AnswerKind, ExtraQuestion};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+use yew::prelude::*;
+
+use super::look::with_name;
+use super::settings::workshop;
+use crate::browser;
+use crate::desk::{Desk, use_desk, use_title};
+use crate::pages::SUMMARY;
+use crate::route::Route;
+use crate::shell::HEADING;
+use crate::state::{Action, Page};
+use crate::words::{say, tell};
+
+/// What an answer by yes or no is kept as, and the key of its word.
+const YES_NO: [(&str, &str); 2] = [("yes", "hosted.yes"), ("no", "hosted.no")];
+
+/// Whether the workshop asks something besides.
+pub fn has_questions() -> bool {
+    workshop().is_some_and(|workshop| !workshop.questions.is_empty())
+}
+
+/// The questions that have to be answered and are not, and those answered at too great length.
+pub fn open_questions(desk: &Desk) -> Vec<(ExtraQuestion, Text)> {
+    let asked = workshop().map_or_else(Vec::new, |workshop| workshop.questions.clone());
+    let trouble = |question: &ExtraQuestion| {
+        let answer = answer_to(desk, &question.id);
+        let letters = answer.trim().chars().count();
+        if letters > LONGEST_EXTRA {
+            let most = i64::try_from(LONGEST_EXTRA).unwrap_or(i64::MAX);
+            return Some(Text::new("hosted.too-long").with("most", Arg::Count(most)));
+        }
+        (question.required && letters == 0).then(|| Text::new("hosted.required"))
+    };
+    let open = asked.into_iter().filter_map(|question| {
+        let text = trouble(&question)?;
+        Some((question, text))
+    });
+    open.collect()
+}
+
+fn answer_to(desk: &Desk, id: &str) -> String {
+    let answers = &desk.wizard.intake.extra;
+    let answer = answers.iter().find(|one| one.id == id);
+    answer.map(|one| one.answer.clone()).unwrap_or_default()
+}
+
+/// The element of a question's first answer.
+fn element(id: &str) -> String {
+    ["extra-", id].concat()
+}
+
+/// The page with the questions.
+#[component]
+pub fn QuestionsPage() -> Html {
+    let desk = use_desk();
+    // Whether the rider has tried to go on: only then is anything wrong.
+    let attempts = use_state_eq(|| 0_u32);
+    let wrong = if *attempts > 0 {
+        open_questions(&desk)
+    } else {
+        Vec::new()
+    };
+    let asked = workshop().filter(|workshop| !workshop.questions.is_empty());
+    let heading = asked.as_ref().map_or_else(
+        || say("hosted.nobody"),
+        |workshop| with_name("hosted.asks", &workshop.name),
+    );
+    use_title(&heading, !wrong.is_empty());
+    use_effect_with(*attempts, |attempts| {
+        if *attempts > 0 {
+            browser::focus(SUMMARY);
+        }
+    });
+    let onsubmit = {
+        let (desk, attempts) = (desk.clone(), attempts.clone());
+        Callback::from(move |event: SubmitEvent| {
+            event.prevent_default();
+            if open_questions(&desk).is_empty() {
+                browser::go(Route::Check);
+            } else {
+                attempts.set(*attempts + 1);
+            }
+        })
+    };
+    let last = Page::all(&desk.wizard.intake).last().copied();
+    let back = last.map_or(Route::Check, Route::ask);
+    let Some(workshop) = asked else {
+        return html! {
+            <div class="question">
+                <h1 id={HEADING} tabindex="-1">{ heading }</h1>
+                <p><a class="button" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
+            </div>
+        };
+    };
+    let groups = workshop.questions.iter().map(|question| {
+        let trouble = wrong.iter().find(|(one, _)| one.id == question.id);
+        group(&desk, question, trouble.map(|(_, text)| text))
+    });
+    html! {
+        <>
+            <p class="back"><a href={back.fragment()}>{ say("frame.back") }</a></p>
+            <div class="question">
+                { summary(&wrong) }
+                <h1 id={HEADING} tabindex="-1">{ heading }</h1>
+                <p class="why">{ say("hosted.asks-why") }</p>
+                <form novalidate=true class="extras" {onsubmit}>
+                    { for groups }
+                    <div class="onward">
+                        <button type="submit" class="button button-main">{ say("frame.continue") }</button>
+                    </div>
+                </form>
+            </div>
+        </>
+    }
+}
+
+/// What is to be put right, each leading to its question.
+fn summary(wrong: &[(ExtraQuestion, Text)]) -> Html {
+    if wrong.is_empty() {
+        return Html::default();
+    }
+    let items = wrong.iter().map(|(question, text)| {
+        let at = element(&question.id);
+        let onclick = Callback::from(move |event: MouseEvent| {
+            // The fragment is the address of the page, so the jump is made by hand.
+            event.prevent_default();
+            browser::focus(&at);
+        });
+        let said = tell(
+            &Text::new("hosted.at")
+                .with("question", Arg::Raw(question.text.clone()))
+                .with("problem", text.clone().into()),
+            &UnitChoice::default(),
+        );
+        html! { <li><a href={browser::fragment()} {onclick}>{ said }</a></li> }
+    });
+    html! {
+        <div class="problems" id={SUMMARY} role="alert" tabindex="-1" aria-labelledby="problems-heading">
+            <h2 id="problems-heading">{ say("frame.problem") }</h2>
+            <ul>{ for items }</ul>
+        </div>
+    }
+}
+
+/// One question with its answers.
+fn group(desk: &Desk, question: &ExtraQuestion, trouble: Option<&Text>) -> Html {
+    let id = element(&question.id);
+    let error = format!("{id}-error");
+    let told = trouble.map(|text| {
+        html! {
+            <p class="error" id={error.clone()}>
+                <span class="vh">{ say("input.error") }</span>{ tell(text, &UnitChoice::default()) }
+            </p>
+        }
+    });
+    let described_by = trouble.is_some().then_some(error.clone());
+    let invalid = trouble.is_some().then_some("true");
+    let optional = (!question.required).then(|| {
+        html! { <span class="row-hint">{ say("hosted.optional") }</span> }
+    });
+    let put = {
+        let (desk, question) = (desk.clone(), question.clone());
+        Callback::from(move |answer: String| {
+            desk.act(Action::Extra(ExtraAnswer {
+                id: question.id.clone(),
+                question: question.text.clone(),
+                answer,
+            }));
+        })
+    };
+    let given = answer_to(desk, &question.id);
+    let rows = match question.kind {
+        AnswerKind::Text => {
+            let oninput = put.reform(|event: InputEvent| {
+                let target = event.target();
+                let input = target.and_then(|t| t.dyn_into::<HtmlInputElement>().ok());
+                input.map(|input| input.value()).unwrap_or_default()
+            });
+            return html! {
+                <div class={classes!("extra-question", trouble.map(|_| "wrong"))}>
+                    <label class="number-label" for={id.clone()}>{ question.text.clone() }{ for optional }</label>
+                    { for told }
+                    <input
+                        {id}
+                        class="box link"
+                        type="text"
+                        autocomplete="off"
+                        aria-invalid={invalid}
+                        aria-describedby={described_by}
+                        value={given}
+                        {oninput}
+                    />
+                </div>
+            };
+        }
+        AnswerKind::Choice => question
+            .choices
+            .iter()
+            .map(|choice| (choice.clone(), choice.clone()))
+            .collect(),
+        AnswerKind::YesNo => YES_NO
+            .map(|(kept, key)| (kept.to_owned(), say(key)))
+            .to_vec(),
+    };
+    let rows: Vec<(String, String)> = rows;
+    let rows = rows.into_iter().enumerate().map(|(at, (kept, shown))| {
+        let checked = given == kept;
+        let onchange = put.reform(move |_: Event| kept.clone());
+        let id = (at == 0).then(|| id.clone());
+        html! {
+            <label class="row">
+                <input type="radio" {id} name={element(&question.id)} {checked} {onchange} />
+                <span class="row-text">{ shown }</span>
+            </label>
+        }
+    });
+    html! {
+        <fieldset
+            class={classes!("group", trouble.map(|_| "wrong"))}
+            role="radiogroup"
+            aria-invalid={invalid}
+            aria-describedby={described_by}
+        >
+            <legend>{ question.text.clone() }{ for optional }</legend>
+            { for told }
+            <div class="rows">{ for rows }</div>
+        </fieldset>
+    }
+}
+
+/// What was answered to a workshop's questions, as a list of answers; `None` where nothing was asked. `changeable` where
+/// each leads to its question.
+pub fn extra_rows(desk: &Desk, changeable: bool) -> Option<Html> {
+    let asked = workshop().map_or_else(Vec::new, |workshop| workshop.questions.clone());
+    let given = &desk.wizard.intake.extra;
+    let open = asked
+        .iter()
+        .filter(|one| given.iter().all(|other| other.id != one.id));
+    let open = open.map(|one| (one.id.as_str(), one.text.as_str(), None));
+    let given = given.iter();
+    let given = given.map(|one| (one.id.as_str(), one.question.as_str(), Some(&one.answer)));
+    let rows: Vec<_> = given.chain(open).collect();
+    if rows.is_empty() {
+        return None;
+    }
+    let rows = rows.into_iter().map(|(id, question, answer)| {
+        let change = changeable && asked.iter().any(|one| one.id == id);
+        let verb = match answer {
+            Some(_) => "answers.change",
+            None => "answers.answer",
+        };
+        let kind = asked.iter().find(|one| one.id == id).map(|one| one.kind);
+        html! {
+            <div class={classes!("given", answer.is_none().then_some("missing"))}>
+                <dt>{ question.to_owned() }</dt>
+                <dd>{ answer.map_or_else(|| say("answers.not-answered"), |answer| shown(kind, answer)) }</dd>
+                if change {
+                    <dd class="given-change">
+                        <a href={Route::Extra.fragment()}>
+                            { say(verb) }<span class="vh">{ format!(": {question}") }</span>
+                        </a>
+                    </dd>
+                }
+            </div>
+        }
+    });
+    Some(html! { <dl>{ for rows }</dl> })
+}
+
+/// What stands above them.
+pub fn extra_heading() -> String {
+    say("hosted.answers")
+}
+
+/// An answer as people read it.
+fn shown(kind: Option<AnswerKind>, answer: &str) -> String {
+    let word = YES_NO.iter().find(|(kept, _)| *kept == answer);
+    match (kind, word) {
+        (Some(AnswerKind::YesNo), Some((_, key))) => say(key),
+        _ => answer.to_owned(),
+    }
+}

@@ -1,0 +1,136 @@
+//! Handing the answers to the workshop: what it asks the rider to agree to, then the ways it has chosen.
+
+use std::rc::Rc;
+
+use sagwright_core::intake::check;
+use sagwright_core::workshop::{Delivery, PARCEL_VERSION, Parcel, Workshop};
+use yew::prelude::*;
+
+use super::courier::Courier;
+use super::look::{contact, with_name};
+use super::outbox_page::outbox;
+use super::questions::open_questions;
+use super::settings::workshop;
+use super::ways::Way;
+use crate::desk::{Desk, use_desk, use_title};
+use crate::inputs::Tick;
+use crate::route::Route;
+use crate::shell::HEADING;
+use crate::store::fresh_id;
+use crate::words::say;
+
+/// What the workshop asks riders to agree to; where it says nothing, that the answers go there.
+pub fn consent_of(workshop: &Workshop) -> String {
+    let own = workshop.consent.trim();
+    if own.is_empty() {
+        with_name("hosted.consent-usual", &workshop.name)
+    } else {
+        own.to_owned()
+    }
+}
+
+/// The ways that are offered.
+fn ways_of(workshop: &Workshop) -> Vec<Delivery> {
+    if workshop.delivery.is_empty() {
+        vec![Delivery::File, Delivery::Link, Delivery::Code]
+    } else {
+        workshop.delivery.clone()
+    }
+}
+
+/// The page.
+#[component]
+pub fn SendPage() -> Html {
+    let desk = use_desk();
+    let courier = use_context::<Courier>();
+    let workshop = workshop();
+    let heading = workshop.as_ref().map_or_else(
+        || say("hosted.sent-heading"),
+        |workshop| with_name("hosted.send", &workshop.name),
+    );
+    use_title(&heading, false);
+    html! {
+        <>
+            <p class="back"><a href={Route::Advice.fragment()}>{ say("sheet.back") }</a></p>
+            <div class="question wide sending">
+                <h1 id={HEADING} tabindex="-1">{ heading }</h1>
+                if let Some(courier) = &courier { { outbox(courier) } }
+                {
+                    match workshop {
+                        None => html! { <p>{ say("hosted.nobody") }</p> },
+                        Some(workshop) => html! { <>{ contact(&workshop) }{ to_do(&desk, &workshop) }</> },
+                    }
+                }
+            </div>
+        </>
+    }
+}
+
+/// What has to be done before, or the consent.
+fn to_do(desk: &Desk, workshop: &Rc<Workshop>) -> Html {
+    let document = desk.wizard.document();
+    let first = |key: &str, to: Route| {
+        html! {
+            <>
+                <p>{ say(key) }</p>
+                <p><a class="button button-main" href={to.fragment()}>{ say("hosted.first-open") }</a></p>
+            </>
+        }
+    };
+    if !open_questions(desk).is_empty() {
+        return first("hosted.first-questions", Route::Extra);
+    }
+    if desk.wizard.is_untouched() || check(&document).is_err() {
+        return first("hosted.first-answers", Route::Check);
+    }
+    html! { <Agreeing workshop={Rc::clone(workshop)} /> }
+}
+
+#[derive(PartialEq, Properties)]
+struct AgreeingProps {
+    workshop: Rc<Workshop>,
+}
+
+/// The consent, and once it is given the ways.
+#[component]
+fn Agreeing(props: &AgreeingProps) -> Html {
+    let desk = use_desk();
+    let agreed = use_state_eq(|| false);
+    // Sent once more, it is another parcel.
+    let made = use_state_eq(|| 0_u32);
+    let workshop = &props.workshop;
+    let parcel = use_memo((Rc::clone(&desk.wizard), *made), |(wizard, _)| Parcel {
+        version: PARCEL_VERSION,
+        id: fresh_id(),
+        made: js_sys::Date::new_0().to_iso_string().into(),
+        workshop: workshop.name.clone(),
+        agreed: consent_of(workshop),
+        intake: wizard.document(),
+    });
+    let changed = {
+        let agreed = agreed.setter();
+        Callback::from(move |so| agreed.set(so))
+    };
+    let another = {
+        let made = made.clone();
+        Callback::from(move |()| made.set(*made + 1))
+    };
+    let ways = ways_of(workshop).into_iter().map(|way| {
+        let key = way.word();
+        html! { <Way {key} {way} parcel={Rc::clone(&parcel)} another={another.clone()} /> }
+    });
+    html! {
+        <>
+            <section class="part">
+                <h2>{ say("hosted.consent") }</h2>
+                <blockquote class="consent">{ consent_of(workshop) }</blockquote>
+                <Tick key_of_label="hosted.agree" ticked={*agreed} {changed} id="agree" />
+            </section>
+            if *agreed {
+                <>{ for ways }</>
+            } else {
+                <p class="hint">{ say("hosted.agree-first") }</p>
+            }
+        </>
+    }
+}
