@@ -36,7 +36,9 @@ const SOURCES: &[&str] = &[
     include_str!("../pictures/chart.rs"),
     include_str!("../pictures/figure.rs"),
     include_str!("../pictures/ride_chart.rs"),
+    include_str!("../pictures/save.rs"),
     include_str!("../pictures/scene.rs"),
+    include_str!("../pictures/table.rs"),
 ];
 
 /// A voice with every sentence and metric units.
