@@ -143,9 +143,9 @@ pub async fn file(name: &str, integrity: &str) -> Option<String> {
     text.as_string()
 }
 
-/// The name and integrity under which the site has a language's sentences; `None` where it has none.
-pub fn table_of(tag: &str) -> Option<(String, String)> {
-    let selector = format!("meta[name=\"sagwright-words-{tag}\"]");
+/// The name and integrity of a file that the page names but does not load by itself; `None` where it names none such.
+pub fn named(what: &str) -> Option<(String, String)> {
+    let selector = format!("meta[name=\"{what}\"]");
     let entry = document()?.query_selector(&selector).ok()??;
     Some((
         entry.get_attribute("content")?,

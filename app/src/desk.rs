@@ -5,23 +5,17 @@ use std::rc::Rc;
 use sagwright_core::words::{Text, UnitChoice};
 use yew::prelude::*;
 
-use crate::advising::Adviser;
 use crate::browser;
-use crate::riding::Rider;
 use crate::state::{Action, Wizard};
 use crate::words;
 
-/// What the shell lays out for every page.
+/// What every page finds laid out for it.
 #[derive(Clone, PartialEq)]
 pub struct Desk {
     /// The answers as they stood when the page was drawn.
     pub wizard: Rc<Wizard>,
     /// The way to change them.
     pub change: Callback<Action>,
-    /// The one who works the advice out.
-    pub adviser: Adviser,
-    /// The one who rides it out.
-    pub rider: Rider,
 }
 
 impl Desk {
@@ -41,14 +35,14 @@ impl Desk {
     }
 }
 
-/// The desk. Only for components inside the shell.
+/// The desk. Only for components inside its provider.
 #[hook]
 pub fn use_desk() -> Desk {
     #[expect(
         clippy::expect_used,
-        reason = "the shell puts every page inside its context provider"
+        reason = "every page is drawn inside its context provider"
     )]
-    use_context::<Desk>().expect("pages are drawn inside the shell")
+    use_context::<Desk>().expect("pages are drawn with a desk")
 }
 
 /// Names the page in the browser's tab; `wrong` when it shows an error.

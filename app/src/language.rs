@@ -9,7 +9,7 @@ use yew::prelude::*;
 use crate::browser;
 use crate::hosted;
 use crate::keeping;
-use crate::words::{self, say};
+use crate::words::{self, ADVICE_PART, ASKING, Tables, say};
 
 /// The language chosen on an earlier visit, else the first that the device asks for and there is, else the first there is;
 /// where the page stands for a workshop, of those that it offers.
@@ -22,15 +22,16 @@ fn wanted() -> Language {
 /// Speaks the wanted language from the first word on; English where its sentences do not arrive.
 pub async fn begin() {
     let language = wanted();
-    let spoken = speak(language).await;
-    browser::set_language(if spoken { language } else { Language::English }.tag());
+    if !speak(language, &ASKING).await {
+        speak(Language::English, &ASKING).await;
+    }
 }
 
 /// Fetches the sentences of a language and speaks it from now on; `false` where they do not arrive whole.
-async fn speak(language: Language) -> bool {
+pub async fn speak(language: Language, tables: &Tables) -> bool {
     let book = match language {
-        Language::English => Some(words::english()),
-        other => fetch(other).await,
+        Language::English => Some((tables.english)()),
+        other => fetch(other, tables.parts).await,
     };
     let Some(book) = book else { return false };
     words::speak(language, book, browser::decimal_mark(language.tag()));
@@ -38,10 +39,26 @@ async fn speak(language: Language) -> bool {
     true
 }
 
-async fn fetch(language: Language) -> Option<Book> {
-    let (name, integrity) = browser::table_of(language.tag())?;
-    let text = browser::file(&name, &integrity).await?;
-    Book::from_json(&text).ok()
+/// Has the advice's sentences on the device before anybody wants them: then there may be no signal. English is part of the
+/// program.
+pub fn bring_advice(language: Language) {
+    if language != Language::English {
+        spawn_local(async move {
+            // Where they do not arrive, the advice asks again.
+            fetch(language, &[ADVICE_PART]).await;
+        });
+    }
+}
+
+async fn fetch(language: Language, parts: &[&str]) -> Option<Book> {
+    let mut all = Book::of_tables(&[]);
+    for part in parts {
+        let (name, integrity) =
+            browser::named(&format!("sagwright-words-{}{part}", language.tag()))?;
+        let text = browser::file(&name, &integrity).await?;
+        all = all.and(Book::from_json(&text).ok()?);
+    }
+    Some(all)
 }
 
 /// Told when another language is spoken.
@@ -65,7 +82,7 @@ pub fn LanguageSwitch(props: &Props) -> Html {
             };
             let (told, missing) = (told.clone(), missing.clone());
             spawn_local(async move {
-                if speak(language).await {
+                if speak(language, &ASKING).await {
                     keeping::keep_language(language);
                     told.emit(language);
                 } else {

@@ -1,6 +1,7 @@
 //! What happens in the browser: the rider's wizard and advice, and the workshop's counter.
 //!
-//! Each is a program of its own, so that nobody downloads the other: [`page`] and [`workshop`].
+//! Each is a program of its own, so that nobody downloads what they do not need: [`questions`], [`advice`] and [`workshop`].
+//! The first two share the riders' page (`stage`).
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
 //! `drawings` shows how to measure; `wear` is what colours the page wears, `language` what it speaks;
@@ -15,6 +16,7 @@ mod advising;
 mod browser;
 mod calm;
 mod checking;
+mod counsel;
 mod counter;
 mod desk;
 mod drawings;
@@ -30,6 +32,7 @@ mod pictures;
 mod riding;
 mod route;
 mod shell;
+mod stage;
 mod state;
 mod store;
 mod taking;
@@ -40,9 +43,15 @@ mod words;
 #[cfg(test)]
 mod words_test;
 
-/// The rider's program. The page and its worker run the same one; each does its own part of it.
-pub fn page() {
-    run(shell::start);
+/// The riders' first program: the questions and all that stands around every page.
+pub fn questions() {
+    shell::start();
+}
+
+/// The riders' second program, which draws where the first leaves it room. The page and its worker run the same one; each does
+/// its own part of it.
+pub fn advice() {
+    run(stage::start);
 }
 
 /// The workshop's program, on its page and in its worker.

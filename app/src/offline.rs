@@ -36,10 +36,10 @@ pub enum Stand {
     Overtaken,
 }
 
-/// Has the site kept on this device, and follows how it stands. The callback takes the newer build, which loads the
-/// page anew.
+/// Has the site kept on this device once there is `time`, and follows how it stands. The callback takes the newer build,
+/// which loads the page anew.
 #[hook]
-pub fn use_offline() -> (Stand, Callback<()>) {
+pub fn use_offline(time: bool) -> (Stand, Callback<()>) {
     let stand = use_state_eq(|| Stand::Network);
     let asked = use_memo((), |()| Cell::new(false));
     {
@@ -47,13 +47,21 @@ pub fn use_offline() -> (Stand, Callback<()>) {
         use_effect_with((), move |()| {
             if let Some(container) = container() {
                 watch(&container, &stand, asked);
-                spawn_local(async move {
-                    // A browser that refuses, as in a private window, leaves the site as it is without one.
-                    if let Some(registration) = register(&container).await {
-                        follow(&container, &registration, &stand);
-                    }
-                });
             }
+        });
+    }
+    {
+        let stand = stand.setter();
+        use_effect_with(time, move |time| {
+            let Some(container) = container().filter(|_| *time) else {
+                return;
+            };
+            spawn_local(async move {
+                // A browser that refuses, as in a private window, leaves the site as it is without one.
+                if let Some(registration) = register(&container).await {
+                    follow(&container, &registration, &stand);
+                }
+            });
         });
     }
     let now = *stand;

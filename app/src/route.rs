@@ -45,6 +45,14 @@ pub const LINK: &str = "link";
 const CHANGE: &str = "change";
 
 impl Route {
+    /// Whether the advice's program draws it.
+    pub const fn is_on_stage(self) -> bool {
+        matches!(
+            self,
+            Self::Advice | Self::Track | Self::Sheet | Self::Open | Self::Link
+        )
+    }
+
     /// A question on the way through.
     pub const fn ask(page: Page) -> Self {
         Self::Ask {

@@ -1,12 +1,12 @@
 //! The frame around every page: it follows the address, keeps the answers, and moves the focus.
 
+use std::cell::Cell;
 use std::rc::Rc;
 
 use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use crate::advising::Adviser;
 use crate::browser::{self, Device};
 use crate::desk::Desk;
 use crate::hosted::{self, Courier, QuestionsPage, SendPage, use_courier};
@@ -14,13 +14,10 @@ use crate::keeping::{Keeper, use_keeping};
 use crate::language::{self, LanguageSwitch};
 use crate::notices::{about_answers, about_site};
 use crate::offline::use_offline;
-use crate::pages::{
-    AdvicePage, CheckPage, LandingPage, LinkPage, OpenPage, QuestionPage, SheetPage, StartAgainPage,
-};
-use crate::riding::Rider;
+use crate::pages::{CheckPage, LandingPage, QuestionPage, StartAgainPage};
 use crate::route::Route;
+use crate::stage::{Arrival, Stage, use_advice_program};
 use crate::state::{Action, Wizard};
-use crate::track::TrackPage;
 use crate::wear::ThemeSwitch;
 use crate::words::{self, say};
 
@@ -64,11 +61,6 @@ pub fn Shell() -> Html {
         ..(*store).clone()
     });
     let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
-    let (stand, renew) = use_offline();
-    let rider = use_memo((), |()| Rider::default());
-    let adviser = use_memo((), |()| {
-        Adviser::of(hosted::workshop().map(|workshop| (*workshop).clone()))
-    });
     let courier = use_courier();
     let change = use_callback(store.dispatcher(), |action, store| {
         let cleared = action == Action::Clear;
@@ -81,14 +73,18 @@ pub fn Shell() -> Html {
         }
     });
     let route = use_route();
-    use_arrival(route);
+    let (arrival, again) = use_advice_program(route.is_on_stage());
+    // What is kept on the device is most of the site. It waits until all that this page needs has come.
+    let (stand, renew) = use_offline(arrival != Arrival::Coming);
+    use_effect_with((arrival == Arrival::Here, *spoken), |(here, spoken)| {
+        if *here {
+            language::bring_advice(*spoken);
+        }
+    });
+    let arrivals = use_memo((), |()| Arrivals::default());
+    use_arrival(route, &arrivals);
 
-    let desk = Desk {
-        wizard,
-        change,
-        adviser: (*adviser).clone(),
-        rider: (*rider).clone(),
-    };
+    let desk = Desk { wizard, change };
     let skip = Callback::from(|event: MouseEvent| {
         // The fragment is the address of the page, so the jump is made by hand.
         event.prevent_default();
@@ -112,7 +108,13 @@ pub fn Shell() -> Html {
             <div class="ruler" aria-hidden="true" />
             { about_answers(start.2, &keeping, route == Route::Unknown) }
             { hosted::about_workshop(&courier) }
-            <main>{ page(route) }</main>
+            <main>
+                if route.is_on_stage() {
+                    <Stage {route} arrivals={(*arrivals).clone()} {arrival} {again} />
+                } else {
+                    { page(route) }
+                }
+            </main>
             <footer class="footer">
                 <p>{ say("shell.privacy") }</p>
                 { about_site(keeping.kept, stand, &renew) }
@@ -135,19 +137,14 @@ fn tagline() -> Html {
 
 fn page(route: Route) -> Html {
     match route {
-        Route::Landing | Route::Unknown => html! { <LandingPage /> },
         Route::Ask { page, changing } => {
             html! { <QuestionPage key={route.fragment()} {page} {changing} /> }
         }
         Route::Check => html! { <CheckPage /> },
-        Route::Advice => html! { <AdvicePage /> },
-        Route::Track => html! { <TrackPage /> },
-        Route::Sheet => html! { <SheetPage /> },
         Route::Extra => html! { <QuestionsPage /> },
         Route::Send => html! { <SendPage /> },
-        Route::Open => html! { <OpenPage /> },
-        Route::Link => html! { <LinkPage /> },
         Route::StartAgain => html! { <StartAgainPage /> },
+        _ => html! { <LandingPage /> },
     }
 }
 
@@ -167,14 +164,31 @@ fn use_route() -> Route {
     *route
 }
 
-/// On a new page: to its top, with the focus on its heading. The first page leaves the focus to the browser.
+/// Where the rider has arrived. Clones are of one rider.
+#[derive(Clone, Default, PartialEq)]
+pub struct Arrivals(Rc<Cell<Option<Route>>>);
+
+impl Arrivals {
+    /// Whether this is a new page to the rider; they have arrived there now. The first page is none.
+    pub fn at(&self, route: Route) -> bool {
+        let before = self.0.replace(Some(route));
+        before.is_some_and(|before| before != route)
+    }
+}
+
+/// Leads to the top of a new page, with the focus on its heading.
+pub fn lead_in() {
+    browser::scroll_to_top();
+    browser::focus(HEADING);
+}
+
+/// Leads into every new page. The first page leaves the focus to the browser.
 #[hook]
-fn use_arrival(route: Route) {
-    let arrived = use_mut_ref(|| false);
-    use_effect_with(route, move |_| {
-        if arrived.replace(true) {
-            browser::scroll_to_top();
-            browser::focus(HEADING);
+fn use_arrival(route: Route, arrivals: &Arrivals) {
+    let arrivals = arrivals.clone();
+    use_effect_with(route, move |route| {
+        if arrivals.at(*route) {
+            lead_in();
         }
     });
 }

@@ -7,19 +7,54 @@ use sagwright_core::intake::Field;
 use sagwright_core::quantity::Unit;
 use sagwright_core::words::{Book, Language, Text, UnitChoice};
 
-/// The app's own sentences, a file per subject.
+/// The sentences that a program of the site carries: the English are part of it, those of other languages come from the
+/// site, which hands them out in the same parts.
+pub struct Tables {
+    /// In English.
+    pub english: fn() -> Book,
+    /// The parts of another language, as the page names them beside the language's tag.
+    pub parts: &'static [&'static str],
+}
+
+/// What the questions need.
+pub const ASKING: Tables = Tables {
+    english: asking,
+    parts: &[""],
+};
+
+/// The part that only the advice needs.
+pub const ADVICE_PART: &str = "-advice";
+
+/// What the advice needs, which asks questions too.
+pub const ADVISING: Tables = Tables {
+    english: advising,
+    parts: &["", ADVICE_PART],
+};
+
+/// The app's own sentences about answers, a file per subject.
 ///
 /// A test proves that they are well-formed and that none is missing or left over. Other languages have the same files
-/// beside these; the site hands them out one at a time.
-pub const ENGLISH: &[&str] = &[
-    include_str!("../words/en/pages.json"),
-    include_str!("../words/en/advice.json"),
-    include_str!("../words/en/drawings.json"),
-    include_str!("../words/en/hosted.json"),
-    include_str!("../words/en/store.json"),
-    include_str!("../words/en/terms.json"),
-    include_str!("../words/en/track.json"),
-];
+/// beside these.
+fn asking() -> Book {
+    Book::english_of_answers().and(Book::of_tables(&[
+        include_str!("../words/en/pages.json"),
+        include_str!("../words/en/drawings.json"),
+        include_str!("../words/en/hosted.json"),
+        include_str!("../words/en/terms.json"),
+    ]))
+}
+
+/// The same with those about the advice.
+fn advising() -> Book {
+    asking()
+        .and(Book::english_of_advice())
+        .and(Book::of_tables(&[
+            include_str!("../words/en/advice.json"),
+            include_str!("../words/en/around-advice.json"),
+            include_str!("../words/en/store.json"),
+            include_str!("../words/en/track.json"),
+        ]))
+}
 
 /// What the page speaks.
 struct Spoken {
@@ -32,28 +67,21 @@ struct Spoken {
 thread_local! {
     static SPOKEN: RefCell<Spoken> = RefCell::new(Spoken {
         language: Language::English,
-        book: Rc::new(english()),
+        book: Rc::new(at_first()),
         mark: '.',
     });
 }
 
-/// English, which is part of the program.
-pub fn english() -> Book {
-    let own = ENGLISH.iter().filter_map(|part| Book::from_json(part).ok());
-    own.fold(Book::english(), Book::and)
-}
-
-/// Adds the sentences of a part of the site that not every page carries.
-pub fn join(table: &str) {
-    // The tables are part of the program; a test proves them well-formed.
-    if let Ok(more) = Book::from_json(table) {
-        SPOKEN.with_borrow_mut(|spoken| {
-            spoken.book = Rc::new(spoken.book.as_ref().clone().and(more));
-        });
+/// What is spoken before a program says what it speaks: nothing, and in tests everything.
+fn at_first() -> Book {
+    if cfg!(test) {
+        advising()
+    } else {
+        Book::of_tables(&[])
     }
 }
 
-/// From now on everything is said in another language. What is drawn already stays as it is.
+/// From now on everything is said in this language. What is drawn already stays as it is.
 pub fn speak(language: Language, book: Book, mark: char) {
     SPOKEN.with_borrow_mut(|spoken| {
         *spoken = Spoken {
@@ -62,6 +90,16 @@ pub fn speak(language: Language, book: Book, mark: char) {
             mark,
         };
     });
+}
+
+/// Whether anything is spoken yet, and it is this language.
+pub fn speaks(language: Language) -> bool {
+    SPOKEN.with_borrow(|spoken| spoken.language == language && !spoken.book.is_empty())
+}
+
+/// Whether anything is spoken yet.
+pub fn speaks_any() -> bool {
+    SPOKEN.with_borrow(|spoken| !spoken.book.is_empty())
 }
 
 /// The language spoken.

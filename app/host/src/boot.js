@@ -1,6 +1,5 @@
-// The first script of a page and of its worker: gets hold of the program's one WebAssembly file and runs its `main`.
+// The first script of a program, on a page and in its worker: gets hold of the one WebAssembly file and runs its `main`.
 // It is a file of its own because the Content-Security-Policy allows no inline script.
-import init from "./{{name PROGRAM.js}}";
 
 // Colours chosen on an earlier visit are worn before the program has arrived. Storage may be blocked.
 try {
@@ -19,9 +18,17 @@ const downloaded = () =>
   });
 
 try {
-  await init({ module_or_path: globalThis.document ? downloaded() : handedOver() });
+  // Asked for before the first wait: what a worker is handed comes but once.
+  const program = globalThis.document ? downloaded() : handedOver();
+  // Whoever tries again gives this script another address by what stands after `?`, and the module gets it too, since browsers
+  // remember what did not arrive.
+  const { default: init } = await import("./{{name PROGRAM.js}}" + new URL(import.meta.url).search);
+  await init({ module_or_path: program });
 } catch (trouble) {
-  const notice = globalThis.document?.getElementById("boot-failed");
+  const notice = globalThis.document?.getElementById("PROGRAM-failed");
   if (notice) notice.hidden = false;
+  // Whoever put this script on the page listens there.
+  const own = [...(globalThis.document?.scripts ?? [])].find(({ src }) => src === import.meta.url);
+  own?.dispatchEvent(new Event("error"));
   throw trouble;
 }

@@ -23,7 +23,7 @@ use std::time::Instant;
 
 use clap::{Args, Parser, Subcommand};
 
-use pack::Effort;
+use pack::{Effort, Visit};
 use program::PROGRAMS;
 use site::Site;
 use trouble::Trouble;
@@ -55,7 +55,11 @@ struct Serving {
 #[derive(Debug, Subcommand)]
 enum Job {
     /// Only write dist/, ready for any static host.
-    Build,
+    Build {
+        /// Fail where a first visit would download more than its budget.
+        #[arg(long)]
+        within_budget: bool,
+    },
     /// Serve a site built before, without building.
     Serve {
         /// The folder to serve [default: dist/ of this repository].
@@ -85,14 +89,23 @@ fn run(arguments: Arguments) -> Result<(), Trouble> {
             let site = build(&root()?)?;
             serve_until_stopped(listener, site, arguments.serving.no_open)
         }
-        Some(Job::Build) => build(&root()?).map(print_sizes),
+        Some(Job::Build { within_budget }) => {
+            let visit = print_sizes(build(&root()?)?);
+            if within_budget {
+                visit.keeps_to_budget()?;
+            }
+            Ok(())
+        }
         Some(Job::Serve { dist, serving }) => {
             let dist = dist.map_or_else(|| root().map(|root| root.join("dist")), Ok)?;
             let site = Site::read(&dist)?;
             let listener = serve::take_port(serving.port)?;
             serve_until_stopped(listener, site, serving.no_open)
         }
-        Some(Job::Sizes) => Site::read(&root()?.join("dist")).map(print_sizes),
+        Some(Job::Sizes) => {
+            print_sizes(Site::read(&root()?.join("dist"))?);
+            Ok(())
+        }
     }
 }
 
@@ -127,9 +140,11 @@ fn build(root: &Path) -> Result<Site, Trouble> {
 }
 
 /// Prints what a visitor downloads from a host that compresses as strongly as it can.
-fn print_sizes(site: Site) {
+fn print_sizes(site: Site) -> Visit {
     println!("Compressing, to see what a visitor downloads: some seconds.");
-    print!("{}", pack::sizes(&pack::pack(site, Effort::Strongest)));
+    let (table, visit) = pack::sizes(&pack::pack(site, Effort::Strongest));
+    print!("{table}");
+    visit
 }
 
 fn serve_until_stopped(listener: TcpListener, site: Site, no_open: bool) -> Result<(), Trouble> {
@@ -164,7 +179,19 @@ mod tests {
         let other = parse("sagwright --port 0 --no-open").expect("both are known");
         assert!(other.serving.port == 0 && other.serving.no_open);
         let built = parse("sagwright build").expect("it is a job");
-        assert!(matches!(built.job, Some(Job::Build)));
+        assert!(matches!(
+            built.job,
+            Some(Job::Build {
+                within_budget: false
+            })
+        ));
+        let kept = parse("sagwright build --within-budget").expect("it is known");
+        assert!(matches!(
+            kept.job,
+            Some(Job::Build {
+                within_budget: true
+            })
+        ));
     }
 
     #[test]

@@ -1,14 +1,15 @@
 //! Each file compressed once, for the sizes printed and for the bytes served.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::io::Write as _;
 use std::thread;
 
 use crate::names::reached;
 use crate::offline::WORKER;
-use crate::program::FIRST_PAGE;
+use crate::program::{FIRST_PAGE, starts_advice};
 use crate::site::{HEADERS_FILE, Site};
+use crate::trouble::Trouble;
 use crate::words::is_table;
 
 /// A file as it is, and as a host would send it.
@@ -75,19 +76,75 @@ pub fn pack(site: Site, effort: Effort) -> BTreeMap<String, Packed> {
     })
 }
 
-/// The files a rider's browser loads on the first visit: the page and the service worker, what they name, and so on. Of the
-/// languages none is loaded but the one that is spoken, and English is part of the program.
-fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeSet<&str> {
-    let contents = files.iter();
-    let contents = contents.map(|(name, file)| (name.as_str(), file.raw.as_slice()));
-    let mut first = reached(&contents.collect(), [FIRST_PAGE, WORKER]);
-    first.retain(|name| !is_table(name));
-    first
+/// When a rider's browser loads a file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum When {
+    /// Before the first question can be answered.
+    First,
+    /// Once it can be, so that the advice comes quickly, and without a signal.
+    After,
+    /// On the first visit not at all.
+    Never,
 }
 
-/// A table of the sizes of every file, in bytes, and of the whole first visit.
-pub fn sizes(files: &BTreeMap<String, Packed>) -> String {
-    let first = first_visit(files);
+/// When each file is loaded: the page and what it names, and so on; then the advice's program and the service worker. Of the
+/// languages none is loaded but the one that is spoken, and English is part of the programs.
+fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeMap<&str, When> {
+    let contents = files.iter();
+    let contents = contents.map(|(name, file)| (name.as_str(), file.raw.as_slice()));
+    let contents: BTreeMap<&str, &[u8]> = contents.filter(|(name, _)| !is_table(name)).collect();
+    let mut at_once = contents.clone();
+    // What installing the site asks for is not waited for either.
+    at_once.retain(|name, _| !starts_advice(name) && !name.ends_with(".webmanifest"));
+    let first = reached(&at_once, [FIRST_PAGE]);
+    let whole = reached(&contents, [FIRST_PAGE, WORKER]);
+    let names = files.keys().map(String::as_str);
+    let when = |name: &str| match name {
+        name if first.contains(name) => When::First,
+        name if whole.contains(name) => When::After,
+        _ => When::Never,
+    };
+    names.map(|name| (name, when(name))).collect()
+}
+
+/// What a first visit may download, compressed with brotli, bytes: a little more than it does. Whatever is added to it by
+/// mistake then breaks the build that keeps to the budget.
+const BUDGET: Visit = Visit {
+    first: 276_000,
+    whole: 950_000,
+};
+
+/// What a rider's browser downloads on the first visit, compressed with brotli, bytes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Visit {
+    /// Before the first question can be answered.
+    pub first: usize,
+    /// All of it.
+    pub whole: usize,
+}
+
+impl Visit {
+    /// Refuses a visit that downloads more than it may.
+    pub fn keeps_to_budget(self) -> Result<(), Trouble> {
+        if self.first <= BUDGET.first && self.whole <= BUDGET.whole {
+            return Ok(());
+        }
+        Err(Trouble::new(
+            format!(
+                "The first visit downloads {} bytes before the first question can be answered and {} in all; \
+                 {} and {} are allowed.",
+                self.first, self.whole, BUDGET.first, BUDGET.whole
+            ),
+            "Look in the table above for what grew. What only the advice uses must not be called from the questions' \
+             program. A build with other settings than the profile's own is always too large.",
+        ))
+    }
+}
+
+/// A table of the sizes of every file, in bytes, of what comes before the first question, and of the whole first visit; and
+/// that visit.
+pub fn sizes(files: &BTreeMap<String, Packed>) -> (String, Visit) {
+    let when = first_visit(files);
     let mut table = format!("{:>10} {:>10} {:>10}  file\n", "bytes", "gzip", "brotli");
     let mut row = |sizes: [usize; 3], name: &str| {
         // Writing to a String cannot fail.
@@ -97,18 +154,32 @@ pub fn sizes(files: &BTreeMap<String, Packed>) -> String {
             sizes[0], sizes[1], sizes[2]
         );
     };
-    let mut total = [0; 3];
+    let (mut first, mut whole) = ([0; 3], [0; 3]);
+    let add = |total: &mut [usize; 3], sizes: [usize; 3]| {
+        *total = [0, 1, 2].map(|i| total[i] + sizes[i]);
+    };
     for (name, file) in files {
         let sizes = [file.raw.len(), file.gzip.len(), file.brotli.len()];
-        if first.contains(name.as_str()) {
-            total = [0, 1, 2].map(|i| total[i] + sizes[i]);
-            row(sizes, name);
-        } else {
-            row(sizes, &format!("{name} (not on the first visit)"));
+        match when.get(name.as_str()) {
+            Some(When::First) => {
+                add(&mut first, sizes);
+                add(&mut whole, sizes);
+                row(sizes, name);
+            }
+            Some(When::After) => {
+                add(&mut whole, sizes);
+                row(sizes, &format!("{name} (after the first question)"));
+            }
+            _ => row(sizes, &format!("{name} (not on the first visit)")),
         }
     }
-    row(total, "the whole first visit");
-    table
+    row(first, "until the first question can be answered");
+    row(whole, "the whole first visit");
+    let visit = Visit {
+        first: first[2],
+        whole: whole[2],
+    };
+    (table, visit)
 }
 
 #[cfg(test)]
@@ -155,16 +226,44 @@ mod tests {
         let files = packed(&[
             ("_headers", "a.css later.png"),
             ("a.css", "dot.svg"),
+            ("advice-boot-1.js", "advice.js"),
+            ("advice.js", "js"),
             ("dot.svg", "<svg/>"),
-            ("index.html", "a.css"),
-            ("kept.js", "js"),
+            ("index.html", "a.css advice-boot-1.js b.webmanifest"),
+            ("b.webmanifest", "big.png"),
+            ("big.png", "png"),
             ("later.png", "png"),
-            ("sw.js", "index.html kept.js"),
+            ("sw.js", "index.html advice-boot-1.js advice.js"),
         ]);
-        let expected = BTreeSet::from(["a.css", "dot.svg", "index.html", "kept.js", "sw.js"]);
+        let expected = BTreeMap::from([
+            ("a.css", When::First),
+            ("advice-boot-1.js", When::After),
+            ("advice.js", When::After),
+            ("b.webmanifest", When::After),
+            ("big.png", When::After),
+            ("dot.svg", When::First),
+            ("index.html", When::First),
+            ("later.png", When::Never),
+            ("sw.js", When::After),
+        ]);
         assert_eq!(first_visit(&files), expected);
-        let table = sizes(&files);
+        let (table, visit) = sizes(&files);
         assert!(table.contains("later.png (not on the first visit)"));
         assert!(!table.contains("_headers"), "no browser loads it");
+        assert!(0 < visit.first && visit.first < visit.whole);
+    }
+
+    #[test]
+    fn a_visit_over_its_budget_is_refused_with_both_figures() {
+        assert_eq!(BUDGET.keeps_to_budget(), Ok(()));
+        for (first, whole) in [(1, 0), (0, 1)] {
+            let visit = Visit {
+                first: BUDGET.first + first,
+                whole: BUDGET.whole + whole,
+            };
+            let told = visit.keeps_to_budget().expect_err("it is over").to_string();
+            assert!(told.contains(&visit.first.to_string()), "{told}");
+            assert!(told.contains(&visit.whole.to_string()), "{told}");
+        }
     }
 }

@@ -16,10 +16,10 @@ use crate::words;
 
 /// Told to the host that publishes the site; not part of the site itself.
 pub const HEADERS_FILE: &str = "_headers";
-/// Folders whose files become part of the site.
-const FOLDERS: [&str; 2] = [STATIC, "styles"];
 /// The folder of the icons and of what installing the site asks for.
 const STATIC: &str = "static";
+/// The folder of the style sheets.
+const STYLES: &str = "styles";
 /// Kinds of file that may name other files, and so get their names last.
 const NAMING: [&str; 2] = ["css", "webmanifest"];
 
@@ -38,19 +38,18 @@ impl Site {
             site.add_text(&boot_name(program), &script, &mut names)?;
         }
         site.add_icons(root, &mut names)?;
-        for (tag, sentences) in words::languages(root)? {
-            let file = format!("{}-{tag}.json", words::STEM);
+        for (part, sentences) in words::languages(root)? {
+            let file = format!("{}-{part}.json", words::STEM);
             let published = hashed_name(&file, &fingerprint([sentences.as_slice()]));
             names.insert(
-                &format!("{}/{tag}.json", words::STEM),
+                &format!("{}/{part}.json", words::STEM),
                 &published,
                 &sentences,
             );
             site.0.insert(published, sentences);
         }
-        for folder in FOLDERS {
-            site.add_folder(root, folder, &mut names)?;
-        }
+        site.add_folder(root, STATIC, &mut names)?;
+        site.add_styles(root, &mut names)?;
         site.add_pages(root, &names)?;
         let worker = service_worker(&site.0)?;
         site.0.insert(WORKER.to_owned(), worker);
@@ -59,20 +58,33 @@ impl Site {
         Ok(site)
     }
 
-    /// Adds the page of every program; between them they have to load every style sheet.
+    /// Adds the page of every program that has one.
     fn add_pages(&mut self, root: &Path, names: &Names) -> Result<(), Trouble> {
-        let mut all = String::new();
-        for program in PROGRAMS {
-            let page = read_text(&root.join(program.page))?;
-            let filled = names.fill(program.page, &page)?;
-            self.0.insert(program.page.to_owned(), filled.into_bytes());
-            all.push_str(&page);
+        for page in PROGRAMS.iter().filter_map(|program| program.page) {
+            let filled = names.fill(page, &read_text(&root.join(page))?)?;
+            self.0.insert(page.to_owned(), filled.into_bytes());
         }
-        for style in sources(root, "styles")? {
-            if kind(&style) == Some("css") && !all.contains(&format!("{{{{name {style}}}}}")) {
+        Ok(())
+    }
+
+    /// Adds the style sheets of every program as one file; between them they have to use every one.
+    fn add_styles(&mut self, root: &Path, names: &mut Names) -> Result<(), Trouble> {
+        for program in PROGRAMS.iter().filter(|program| !program.styles.is_empty()) {
+            let mut all = String::new();
+            for style in program.styles {
+                all.push_str(&read_text(&root.join(format!("{STYLES}/{style}.css")))?);
+            }
+            self.add_text(&format!("{}.css", program.name), &all, names)?;
+        }
+        for style in sources(root, STYLES)? {
+            let used = |program: &Program| {
+                let mut sheets = program.styles.iter();
+                sheets.any(|sheet| style == format!("{STYLES}/{sheet}.css"))
+            };
+            if !PROGRAMS.iter().any(used) {
                 return Err(Trouble::new(
-                    format!("{style} is not named in any page, so no browser would load it."),
-                    format!("Link it in one as `{{{{name {style}}}}}`, or remove the file."),
+                    format!("{style} is no program's, so no browser would load it."),
+                    "Name it in app/host/src/program.rs, or remove the file.",
                 ));
             }
         }

@@ -9,6 +9,20 @@ use crate::trouble::Trouble;
 /// Where sentences lie below the root, a folder per language in each.
 const FOLDERS: [&str; 2] = ["core/words", "app/words"];
 
+/// The files of sentences that only the advice needs, without their ending; all others are of the questions.
+const ADVICE: [&str; 10] = [
+    "advice",
+    "answers",
+    "around-advice",
+    "causes",
+    "cautions",
+    "checks",
+    "laps",
+    "remedies",
+    "store",
+    "track",
+];
+
 /// The language in which every sentence is written first.
 const FIRST: &str = "en";
 
@@ -24,34 +38,69 @@ pub fn is_table(name: &str) -> bool {
 /// Sentences by key.
 type Sentences = BTreeMap<String, String>;
 
-/// Every other language: its tag, and its sentences as one JSON object.
+/// A part of the sentences, in one file of the site for each language.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Part {
+    /// What the questions need.
+    Questions,
+    /// What only the advice needs.
+    Advice,
+}
+
+impl Part {
+    /// Both.
+    const ALL: [Self; 2] = [Self::Questions, Self::Advice];
+
+    /// What stands behind the tag of the language in the name of the file.
+    const fn suffix(self) -> &'static str {
+        match self {
+            Self::Questions => "",
+            Self::Advice => "-advice",
+        }
+    }
+
+    /// Whether a file of sentences, named without its ending, is of this part.
+    fn holds(self, stem: &str) -> bool {
+        (self == Self::Advice) == ADVICE.contains(&stem)
+    }
+}
+
+/// Every other language in its parts: the tag, with the part behind it, and the sentences as one JSON object.
 ///
 /// A language that lacks a sentence, has one too many, or one with other gaps than the English, is an error: nobody would
 /// see it before a rider does.
 pub fn languages(root: &Path) -> Result<Vec<(String, Vec<u8>)>, Trouble> {
-    let english = sentences(root, FIRST)?;
     let mut all = Vec::new();
     for tag in tags(&root.join(FOLDERS[0]))? {
-        let told = sentences(root, &tag)?;
-        let wrong = differences(&english, &told);
-        if !wrong.is_empty() {
-            return Err(Trouble::new(
-                format!(
-                    "The sentences in {tag} are not those in {FIRST}: {}.",
-                    wrong.join("; ")
-                ),
-                format!("Put it right in core/words/{tag} or app/words/{tag}."),
+        for part in Part::ALL {
+            all.push((
+                format!("{tag}{}", part.suffix()),
+                language(root, &tag, part)?,
             ));
         }
-        let text = serde_json::to_vec(&told).map_err(|error| {
-            Trouble::new(
-                format!("The sentences in {tag} could not be written: {error}."),
-                "This is a fault of this program; please report it.",
-            )
-        })?;
-        all.push((tag, text));
     }
     Ok(all)
+}
+
+/// One part of one language.
+fn language(root: &Path, tag: &str, part: Part) -> Result<Vec<u8>, Trouble> {
+    let (english, told) = (sentences(root, FIRST, part)?, sentences(root, tag, part)?);
+    let wrong = differences(&english, &told);
+    if !wrong.is_empty() {
+        return Err(Trouble::new(
+            format!(
+                "The sentences in {tag} are not those in {FIRST}: {}.",
+                wrong.join("; ")
+            ),
+            format!("Put it right in core/words/{tag} or app/words/{tag}."),
+        ));
+    }
+    serde_json::to_vec(&told).map_err(|error| {
+        Trouble::new(
+            format!("The sentences in {tag} could not be written: {error}."),
+            "This is a fault of this program; please report it.",
+        )
+    })
 }
 
 /// The languages beside the first, in order.
@@ -69,8 +118,8 @@ fn tags(folder: &Path) -> Result<Vec<String>, Trouble> {
     Ok(tags)
 }
 
-/// Every sentence of a language, from all its files.
-fn sentences(root: &Path, tag: &str) -> Result<Sentences, Trouble> {
+/// Every sentence of a part of a language, from all its files.
+fn sentences(root: &Path, tag: &str, part: Part) -> Result<Sentences, Trouble> {
     let mut all = Sentences::new();
     for folder in FOLDERS {
         let folder = root.join(folder).join(tag);
@@ -80,18 +129,20 @@ fn sentences(root: &Path, tag: &str) -> Result<Sentences, Trouble> {
             let path = entry
                 .map_err(|error| Trouble::file("Reading", &folder, &error))?
                 .path();
-            if path.extension().is_none_or(|kind| kind != "json") {
+            let stem = path.file_stem().and_then(|stem| stem.to_str());
+            let ours = stem.is_some_and(|stem| part.holds(stem));
+            if !ours || path.extension().is_none_or(|kind| kind != "json") {
                 continue;
             }
             let text = fs::read_to_string(&path)
                 .map_err(|error| Trouble::file("Reading", &path, &error))?;
-            let part: Sentences = serde_json::from_str(&text).map_err(|error| {
+            let table: Sentences = serde_json::from_str(&text).map_err(|error| {
                 Trouble::new(
                     format!("{} is not a table of sentences: {error}.", path.display()),
                     "Write it as one JSON object of key and sentence.",
                 )
             })?;
-            all.extend(part);
+            all.extend(table);
         }
     }
     Ok(all)
@@ -149,6 +200,7 @@ mod tests {
         let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
         let all = languages(&root).unwrap_or_else(|trouble| panic!("{trouble}"));
         let tags: Vec<&str> = all.iter().map(|(tag, _)| tag.as_str()).collect();
-        assert_eq!(tags, ["de", "es", "fr"]);
+        let expected = ["de", "de-advice", "es", "es-advice", "fr", "fr-advice"];
+        assert_eq!(tags, expected);
     }
 }

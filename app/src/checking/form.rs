@@ -45,7 +45,6 @@ pub fn CheckForm(props: &Props) -> Html {
                 Action::Show(..) => all.act(action),
                 action => draft.dispatch(action),
             }),
-            ..desk.clone()
         }
     };
     let onsubmit = {

@@ -29,12 +29,17 @@ mod told;
 #[cfg(test)]
 mod words_test;
 
+use sagwright_core::words::{Book, Language};
+
+use crate::words::{self, ADVISING};
+
 pub use shell::start;
 
 /// The counter's own sentences.
 const ENGLISH: &str = include_str!("../../words/en-counter.json");
 
-/// Adds the counter's sentences to those of the site.
+/// Speaks with the counter's sentences beside those of the site.
 pub fn speak() {
-    crate::words::join(ENGLISH);
+    let book = (ADVISING.english)().and(Book::of_tables(&[ENGLISH]));
+    words::speak(Language::English, book, '.');
 }

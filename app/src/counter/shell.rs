@@ -81,7 +81,7 @@ fn Shell() -> Html {
     };
     let rider = use_memo((), |()| Rider::default());
     let dropped = use_dropping();
-    let (stand, renew) = use_offline();
+    let (stand, renew) = use_offline(true);
     let place = use_place();
     use_arrival(&place);
     let counter = Counter {

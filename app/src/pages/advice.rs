@@ -9,11 +9,12 @@ use sagwright_core::quantity::{Dimension, Unit};
 use yew::prelude::*;
 
 use crate::advice_page::{AdviceView, Voice};
-use crate::advising::{Outcome, Stand};
+use crate::advising::{Adviser, Outcome, Stand};
 use crate::browser;
 use crate::calm::use_calm;
 use crate::checking::{CheckSection, Course, Moved, checks_of};
-use crate::desk::{Desk, use_desk, use_title};
+use crate::counsel::use_counsel;
+use crate::desk::{use_desk, use_title};
 use crate::hosted::to_send;
 use crate::riding::RideProgress;
 use crate::route::Route;
@@ -32,7 +33,8 @@ pub fn AdvicePage() -> Html {
     let desk = use_desk();
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
     let corner = use_memo(Rc::clone(&intake), |intake| paper_code(intake));
-    let (outcome, on_ridden) = use_outcome(&desk, &intake);
+    let counsel = use_counsel();
+    let (outcome, on_ridden) = use_outcome(&counsel.adviser, &intake);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
     let inside = match outcome {
@@ -100,8 +102,9 @@ fn Told(props: &ToldProps) -> Html {
     } = props;
     let course = use_reducer_eq(Course::default);
     let busy = use_state_eq(|| false);
+    let counsel = use_counsel();
     let moved = use_moved(
-        &desk,
+        &counsel.adviser,
         intake,
         &course,
         &Outcome::Advice(Rc::clone(advice), *stand),
@@ -156,14 +159,14 @@ fn Told(props: &ToldProps) -> Html {
 /// `None` until the advice shown is the one on these answers.
 #[hook]
 fn use_moved(
-    desk: &Desk,
+    adviser: &Adviser,
     intake: &Rc<Intake>,
     course: &Course,
     outcome: &Outcome,
 ) -> Option<Rc<Moved>> {
-    let fresh = desk.adviser.known(intake).as_ref() == Some(outcome);
+    let fresh = adviser.known(intake).as_ref() == Some(outcome);
     let last = course.last().filter(|_| fresh).cloned();
-    let adviser = desk.adviser.clone();
+    let adviser = adviser.clone();
     let moved = use_memo((last, outcome.clone()), move |(last, outcome)| {
         let last = last.as_ref()?;
         let before = adviser.beside(&last.before.document());
@@ -187,12 +190,15 @@ fn route_to(question: Question) -> Route {
 ///
 /// Making ready, working it out and drawing it are tasks of their own, so that none holds the page up for long.
 #[hook]
-pub fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Box<Ridden>>) {
-    let outcome = use_state_eq(|| desk.adviser.known(intake));
+pub fn use_outcome(
+    adviser: &Adviser,
+    intake: &Rc<Intake>,
+) -> (Option<Outcome>, Callback<Box<Ridden>>) {
+    let outcome = use_state_eq(|| adviser.known(intake));
     let calm = use_calm();
     let tasks = use_mut_ref(|| None::<Timeout>);
     {
-        let (set, adviser) = (outcome.setter(), desk.adviser.clone());
+        let (set, adviser) = (outcome.setter(), adviser.clone());
         let calm = calm.clone();
         use_effect_with(Rc::clone(intake), move |intake| {
             // What rides found for the answers of before comes with these.
@@ -217,7 +223,7 @@ pub fn use_outcome(desk: &Desk, intake: &Rc<Intake>) -> (Option<Outcome>, Callba
         });
     }
     let refine = {
-        let (set, adviser) = (outcome.setter(), desk.adviser.clone());
+        let (set, adviser) = (outcome.setter(), adviser.clone());
         let intake = Rc::clone(intake);
         Callback::from(move |ridden: Box<Ridden>| {
             if let Some(refined) = adviser.refine(&intake, &ridden) {

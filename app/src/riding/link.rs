@@ -8,9 +8,9 @@ use yew::Callback;
 
 use super::message::Told;
 
-/// The script that starts the page starts the worker too; its name changes with its content, so it is read off the
-/// page.
-const BOOT: &str = "script[data-boot]";
+/// The script that starts this program on the page starts it in the worker too; its name changes with its content, so it is
+/// read off the page.
+const BOOT: &str = "script[data-rides]";
 
 /// What comes over the line.
 #[derive(Debug, Clone, PartialEq)]

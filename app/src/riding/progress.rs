@@ -12,6 +12,7 @@ use yew::prelude::*;
 use super::message::Told;
 use super::ride::{Event, Ride, Why};
 use crate::advising::Change;
+use crate::counsel::use_counsel;
 use crate::desk::{Desk, use_desk};
 use crate::words::say;
 
@@ -32,6 +33,7 @@ pub struct Props {
 #[component]
 pub fn RideProgress(props: &Props) -> Html {
     let desk = use_desk();
+    let counsel = use_counsel();
     let ride = use_reducer_eq(|| Ride::Waiting);
     let (button, status) = (use_node_ref(), use_node_ref());
     let told = {
@@ -48,7 +50,7 @@ pub fn RideProgress(props: &Props) -> Html {
         })
     };
     {
-        let (rider, told) = (desk.rider.clone(), told.clone());
+        let (rider, told) = (counsel.rider.clone(), told.clone());
         let stopped = *ride == Ride::Stopped(Why::Cancelled);
         use_effect_with(Rc::clone(&props.intake), move |intake| {
             // Whoever stopped the rides says when to ride again.
@@ -58,7 +60,7 @@ pub fn RideProgress(props: &Props) -> Html {
         });
     }
     {
-        let rider = desk.rider.clone();
+        let rider = counsel.rider.clone();
         use_effect_with((), move |()| {
             // Whoever leaves the page no longer waits.
             move || rider.stop()
@@ -69,7 +71,7 @@ pub fn RideProgress(props: &Props) -> Html {
         use_effect_with(ride.is_riding(), move |busy| on_busy.emit(*busy));
     }
     let press = {
-        let (rider, ride) = (desk.rider.clone(), ride.clone());
+        let (rider, ride) = (counsel.rider.clone(), ride.clone());
         let intake = Rc::clone(&props.intake);
         Callback::from(move |_: MouseEvent| {
             if ride.is_riding() {
@@ -86,7 +88,7 @@ pub fn RideProgress(props: &Props) -> Html {
         Ride::Waiting | Ride::Done(_) => None,
     };
     let changes = match *ride {
-        Ride::Done(Some(_)) => desk.adviser.changes(&props.intake),
+        Ride::Done(Some(_)) => counsel.adviser.changes(&props.intake),
         _ => Vec::new(),
     };
     html! {

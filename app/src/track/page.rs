@@ -14,9 +14,10 @@ use super::laps::{moved, standing_now, timeline};
 use super::log::{Log, Press, Step};
 use super::next::{PROPOSAL, back_first, proposal};
 use crate::advice_page::Voice;
-use crate::advising::{Outcome, Stand};
+use crate::advising::{Adviser, Outcome, Stand};
 use crate::browser;
 use crate::checking::Moved;
+use crate::counsel::{Counsel, use_counsel};
 use crate::desk::{Desk, use_desk, use_title};
 use crate::pages::use_outcome;
 use crate::riding::RideProgress;
@@ -165,10 +166,11 @@ fn Lap(props: &LapProps) -> Html {
         children,
     } = props;
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
-    let (outcome, on_ridden) = use_outcome(&desk, &intake);
+    let Counsel { adviser, .. } = use_counsel();
+    let (outcome, on_ridden) = use_outcome(&adviser, &intake);
     // Right after a lap it is still the advice of before, with the change that was just ridden.
-    let outcome = outcome.filter(|told| desk.adviser.known(&intake).as_ref() == Some(told));
-    let shifts = use_moved(&desk, &intake, outcome.as_ref());
+    let outcome = outcome.filter(|told| adviser.known(&intake).as_ref() == Some(told));
+    let shifts = use_moved(&adviser, &intake, outcome.as_ref());
     let voice = Voice::new(book(), desk.units().clone());
     if let Some(first) = first_things_first(&desk, &intake) {
         return html! {
@@ -230,9 +232,13 @@ fn Lap(props: &LapProps) -> Html {
 
 /// What the last lap moved: the causes with it against the causes without it, both from the same rides.
 #[hook]
-fn use_moved(desk: &Desk, intake: &Rc<Intake>, outcome: Option<&Outcome>) -> Option<Rc<Moved>> {
+fn use_moved(
+    adviser: &Adviser,
+    intake: &Rc<Intake>,
+    outcome: Option<&Outcome>,
+) -> Option<Rc<Moved>> {
     let ridden = outcome.filter(|told| matches!(told, Outcome::Advice(_, Stand::Ridden)));
-    let adviser = desk.adviser.clone();
+    let adviser = adviser.clone();
     let intake = Rc::clone(intake);
     let moved = use_memo(ridden.cloned(), move |outcome| {
         let outcome = outcome.as_ref()?;

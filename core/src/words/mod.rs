@@ -85,25 +85,39 @@ impl Book {
         })
     }
 
-    /// The advice in English. The tables are part of the program; a test proves them well-formed.
+    /// The sentences about the answers alone, in English: what they are called and what can be wrong with them. The
+    /// tables are part of the program; a test proves them well-formed.
+    pub fn english_of_answers() -> Self {
+        Self::of_tables(&[
+            include_str!("../../words/en/fields.json"),
+            include_str!("../../words/en/problems.json"),
+        ])
+    }
+
+    /// Everything in English.
     pub fn english() -> Self {
-        let parts = [
+        Self::english_of_answers().and(Self::english_of_advice())
+    }
+
+    /// The sentences about the advice, in English.
+    pub fn english_of_advice() -> Self {
+        Self::of_tables(&[
             include_str!("../../words/en/answers.json"),
             include_str!("../../words/en/causes.json"),
             include_str!("../../words/en/cautions.json"),
             include_str!("../../words/en/checks.json"),
-            include_str!("../../words/en/fields.json"),
             include_str!("../../words/en/laps.json"),
-            include_str!("../../words/en/problems.json"),
             include_str!("../../words/en/remedies.json"),
-        ];
+        ])
+    }
+
+    /// A book of several tables; a table that is none is left out.
+    pub fn of_tables(tables: &[&str]) -> Self {
         let empty = Self {
             sentences: BTreeMap::new(),
         };
-        parts
-            .into_iter()
-            .filter_map(|part| Self::from_json(part).ok())
-            .fold(empty, Self::and)
+        let parts = tables.iter().filter_map(|part| Self::from_json(part).ok());
+        parts.fold(empty, Self::and)
     }
 
     /// Adds another table; its sentences win where both have a key.
@@ -116,6 +130,11 @@ impl Book {
     /// Whether there is a sentence for `key`.
     pub fn has(&self, key: &str) -> bool {
         self.sentences.contains_key(key)
+    }
+
+    /// Whether there is no sentence at all.
+    pub fn is_empty(&self) -> bool {
+        self.sentences.is_empty()
     }
 
     /// Every key, in order.

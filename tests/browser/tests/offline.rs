@@ -156,13 +156,7 @@ fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
             };
             // What only a workshop needs is no rider's to download, nor is the drawing that icons are made from, nor a
             // language that is not spoken.
-            let others = [
-                "workshop",
-                "counter-",
-                "job-card-",
-                "icon-maskable-",
-                "words-",
-            ];
+            let others = ["workshop", "icon-maskable-", "words-"];
             let wanted = !["_headers", "sw.js"].contains(&name.as_str())
                 && !others.iter().any(|beginning| name.starts_with(beginning))
                 && Path::new(&name)

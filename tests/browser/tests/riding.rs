@@ -84,7 +84,8 @@ fn the_worker_runs_the_program_the_page_downloaded() {
             .into_iter()
             .filter(|url| url.ends_with("_bg.wasm"))
             .collect();
-        ensure!(programs.len() == 1, "asked for {programs:?}");
+        // The questions' and the advice's.
+        ensure!(programs.len() == 2, "asked for {programs:?}");
         Ok(())
     });
 }

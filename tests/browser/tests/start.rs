@@ -1,4 +1,4 @@
-//! The site starts, under the policy it is served with, from one download.
+//! The site starts, under the policy it is served with, from one download of each program.
 
 use anyhow::{Result, ensure};
 use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse};
@@ -20,15 +20,22 @@ fn it_starts_on_a_desktop() {
 }
 
 #[test]
-fn the_program_is_downloaded_once() {
+fn each_program_is_downloaded_once() {
     browse("downloaded-once", PHONE, async |page| {
         page.open("").await?;
+        // The advice's program comes once the page has nothing else to do.
+        page.is_true("document.querySelector('script[data-rides]') !== null")
+            .await?;
+        page.open("#/advice").await?;
+        page.arrives_at("Your advice").await?;
+        page.is_true("document.getElementById('stage')?.hasChildNodes() === true")
+            .await?;
         let asked = page.requests().await?;
         let programs: Vec<_> = asked
             .iter()
             .filter(|url| url.ends_with("_bg.wasm"))
             .collect();
-        ensure!(programs.len() == 1, "asked for {programs:?}");
+        ensure!(programs.len() == 2, "asked for {programs:?}");
         let doubled = asked
             .iter()
             .find(|url| asked.iter().filter(|u| u == url).count() > 1);

@@ -66,7 +66,7 @@ fn a_choice_is_kept_and_worn_before_the_program_runs() {
         page.is_true("document.documentElement.dataset.theme === 'sun'")
             .await?;
         // The page says that it could not start, which is what the console says too.
-        page.is_true("!document.getElementById('boot-failed').hidden")
+        page.is_true("!document.getElementById('questions-failed').hidden")
             .await?;
         page.take_console().await.map(drop)
     });

@@ -67,7 +67,7 @@ fn Answer(props: &AnswerProps) -> Html {
     let desk = {
         let dispatch = draft.dispatcher();
         let change = Callback::from(move |action: Action| dispatch.dispatch(action));
-        answering(&counter, Rc::new((*draft).clone()), change)
+        answering(Rc::new((*draft).clone()), change)
     };
     use_title(&heading(&desk, page), !found.is_empty());
     use_effect_with(*attempts, |attempts| {

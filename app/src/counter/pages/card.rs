@@ -89,7 +89,7 @@ fn Card(props: &CardProps) -> Html {
             </div>
             <article ref={card} class="job-card" aria-label={say("counter.card")}>
                 { head(&counter, job) }
-                { who(&counter, job) }
+                { who(job) }
                 {
                     match outcome {
                         None => html! { <p>{ say("advice.working") }</p> },
@@ -165,9 +165,9 @@ fn wear(card: &NodeRef, workshop: Option<&Rc<Workshop>>) {
 }
 
 /// Rider, bike and complaints.
-fn who(counter: &Counter, job: &Job) -> Html {
+fn who(job: &Job) -> Html {
     let wizard = Rc::new(job.now());
-    let desk = desk_of(counter, Rc::clone(&wizard));
+    let desk = desk_of(Rc::clone(&wizard));
     let facts = [
         Question::RiderWeight,
         Question::RiderPace,

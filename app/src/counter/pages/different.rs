@@ -6,7 +6,6 @@ use yew::prelude::*;
 
 use super::columns::Pane;
 use super::parts::desk_of;
-use crate::counter::shell::use_counter;
 use crate::pages::{name, said};
 use crate::state::{Page, Wizard, lines};
 use crate::words::say;
@@ -21,7 +20,6 @@ pub struct Props {
 /// The answers that are not the same in both columns.
 #[component]
 pub fn Different(props: &Props) -> Html {
-    let counter = use_counter();
     let wizards = use_memo(Rc::clone(&props.panes), |panes| {
         let wizards = panes
             .iter()
@@ -44,10 +42,10 @@ pub fn Different(props: &Props) -> Html {
     let rows: Vec<Html> = differing
         .map(|page| {
             let cells = [one, other].map(|wizard| {
-                let desk = desk_of(&counter, Rc::clone(wizard));
+                let desk = desk_of(Rc::clone(wizard));
                 html! { <td>{ said(&desk, lines(wizard, page)) }</td> }
             });
-            let desk = desk_of(&counter, Rc::clone(one));
+            let desk = desk_of(Rc::clone(one));
             html! { <tr><th scope="row">{ name(&desk, page) }</th>{ for cells }</tr> }
         })
         .collect();

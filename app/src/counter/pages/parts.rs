@@ -7,12 +7,10 @@ use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
 use yew::prelude::*;
 
-use crate::advising::Adviser;
 use crate::counter::find::{Brief, stage_name};
 use crate::counter::job::Stage;
 use crate::counter::opened::{Came, Found};
 use crate::counter::route::Place;
-use crate::counter::shell::Counter;
 use crate::desk::Desk;
 use crate::shell::HEADING;
 use crate::state::{Action, Wizard};
@@ -187,16 +185,11 @@ pub fn no_job(found: &Found) -> Html {
 }
 
 /// The desk of answers that the pages of the wizard expect around their inputs.
-pub fn answering(counter: &Counter, wizard: Rc<Wizard>, change: Callback<Action>) -> Desk {
-    Desk {
-        wizard,
-        change,
-        adviser: Adviser::default(),
-        rider: counter.rider.clone(),
-    }
+pub const fn answering(wizard: Rc<Wizard>, change: Callback<Action>) -> Desk {
+    Desk { wizard, change }
 }
 
 /// The same, for answers that are only shown.
-pub fn desk_of(counter: &Counter, wizard: Rc<Wizard>) -> Desk {
-    answering(counter, wizard, Callback::noop())
+pub fn desk_of(wizard: Rc<Wizard>) -> Desk {
+    answering(wizard, Callback::noop())
 }

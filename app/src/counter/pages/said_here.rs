@@ -38,8 +38,8 @@ pub fn SaidHere(props: &Props) -> Html {
         )
     });
     let (as_came, now, put_right) = wizards.as_ref();
-    let before = desk_of(&counter, Rc::clone(as_came));
-    let desk = desk_of(&counter, Rc::clone(now));
+    let before = desk_of(Rc::clone(as_came));
+    let desk = desk_of(Rc::clone(now));
     let pages = Page::all(&now.intake);
     let row = |page: Page| {
         let right = put_right.contains(&page);

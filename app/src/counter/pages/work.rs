@@ -79,7 +79,7 @@ fn Form(props: &FormProps) -> Html {
     let desk = {
         let dispatch = draft.dispatcher();
         let change = Callback::from(move |action: Action| dispatch.dispatch(action));
-        answering(&counter, Rc::new((*draft).clone()), change)
+        answering(Rc::new((*draft).clone()), change)
     };
     use_title(&say("counter.work.add"), !found.is_empty());
     use_effect_with(*attempts, |attempts| {

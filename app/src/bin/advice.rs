@@ -1,0 +1,5 @@
+//! The advice, for riders.
+
+fn main() {
+    sagwright_app::advice();
+}

@@ -1,0 +1,5 @@
+//! The questions, for riders.
+
+fn main() {
+    sagwright_app::questions();
+}
