@@ -10,7 +10,7 @@ use std::io::Read;
 use std::process::ExitCode;
 
 use sagwright_core::advice::{Options, advise};
-use sagwright_core::intake::{IntakeError, read};
+use sagwright_core::intake::read;
 use sagwright_core::words::{Book, UnitChoice};
 use sagwright_core::workshop;
 
@@ -30,39 +30,23 @@ fn main() -> ExitCode {
 }
 
 fn report() -> Result<String, Vec<String>> {
-    let book = Book::english();
+    let (book, units) = (Book::english(), UnitChoice::default());
     let workshop = match std::env::args().nth(1) {
         None => None,
         Some(path) => {
             let json = std::fs::read_to_string(&path)
                 .map_err(|error| vec![format!("{path}: cannot be read: {error}")])?;
-            Some(workshop::read(&json).map_err(|error| lines(&book, &error))?)
+            Some(workshop::read(&json).map_err(|error| error.lines(&book, &units))?)
         }
     };
     let mut json = String::new();
     std::io::stdin()
         .read_to_string(&mut json)
         .map_err(|error| vec![format!("standard input cannot be read: {error}")])?;
-    let intake = read(&json).map_err(|error| lines(&book, &error))?;
-    let advice = advise(&intake, &Options { workshop }).map_err(|error| lines(&book, &error))?;
+    let intake = read(&json).map_err(|error| error.lines(&book, &units))?;
+    let advice =
+        advise(&intake, &Options { workshop }).map_err(|error| error.lines(&book, &units))?;
     let mut document = serde_json::to_value(&advice).map_err(|error| vec![error.to_string()])?;
-    book.spell_out(&mut document, &UnitChoice::default());
+    book.spell_out(&mut document, &units);
     serde_json::to_string_pretty(&document).map_err(|error| vec![error.to_string()])
-}
-
-/// One line per problem: where, what is wrong, what to change.
-fn lines(book: &Book, error: &IntakeError) -> Vec<String> {
-    let units = UnitChoice::default();
-    let line = |path: &str, said: String| {
-        if path.is_empty() {
-            said
-        } else {
-            format!("{path}: {said}")
-        }
-    };
-    error
-        .problems
-        .iter()
-        .map(|p| line(&p.path, book.say(&p.text, &units)))
-        .collect()
 }

@@ -147,6 +147,12 @@ fn floods_are_refused() {
     let many: Vec<String> = (0..2000).map(|n| format!("\"f{n}\": 1")).collect();
     let found = problems(&format!("{{\"version\": 1, {}}}", many.join(", ")));
     assert!((1..=40).contains(&found.len()), "{} problems", found.len());
+    let unknown = ["expected ", &"n".repeat(10_000)].concat();
+    let found = problems(&format!(
+        r#"{{"version": 1, "{unknown}": 1, "rider": {{"{unknown}": 1}}}}"#
+    ));
+    let short = |line: &String| line.chars().count() < 1_000;
+    assert!(found.len() == 2 && found.iter().all(short), "{found:?}");
 }
 
 #[test]

@@ -7,7 +7,7 @@ use super::document::{Intake, VERSION};
 use super::extra::check_extra;
 use super::fields::Field;
 use crate::quantity::{Typed, Unit};
-use crate::words::{Arg, Text};
+use crate::words::{Arg, Book, Text, UnitChoice};
 
 /// Longest free note, characters.
 pub const LONGEST_NOTE: usize = 500;
@@ -52,6 +52,19 @@ impl IntakeError {
                 text,
             }],
         }
+    }
+
+    /// A line for each problem: where it is, what is wrong, what to change.
+    pub fn lines(&self, book: &Book, units: &UnitChoice) -> Vec<String> {
+        let line = |problem: &Problem| {
+            let said = book.say(&problem.text, units);
+            if problem.path.is_empty() {
+                said
+            } else {
+                format!("{}: {said}", problem.path)
+            }
+        };
+        self.problems.iter().map(line).collect()
     }
 }
 

@@ -17,5 +17,5 @@ pub use document::*;
 pub use extra::{ExtraAnswer, LONGEST_ASKED, LONGEST_EXTRA, MOST_EXTRA, is_extra_id};
 pub use fields::*;
 pub use link::*;
-pub(crate) use read::problem as misfit_at;
 pub use read::*;
+pub(crate) use read::{MOST_PROBLEMS, problem as misfit_at};

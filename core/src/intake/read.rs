@@ -12,7 +12,7 @@ use crate::words::{Arg, Text};
 pub const LARGEST_DOCUMENT: usize = 64 * 1024;
 
 /// Most structural problems reported at once; beyond that the document is not an intake at all.
-const MOST_PROBLEMS: usize = 40;
+pub(crate) const MOST_PROBLEMS: usize = 40;
 
 /// Writes an intake as a document. Everybody who needs one asks here: the form of every answer takes 8 kB of program,
 /// and a second writer as much again.
@@ -75,7 +75,7 @@ fn migrate(document: &Value) -> Result<(), IntakeError> {
         Some(found) => match found.as_u64() {
             Some(n) if n == u64::from(VERSION) => Ok(()),
             Some(n) if n > u64::from(VERSION) => refuse("problem.version-newer", n.to_string()),
-            _ => refuse("problem.version", found.to_string()),
+            _ => refuse("problem.version", shortened(&found.to_string())),
         },
     }
 }
@@ -85,7 +85,7 @@ fn structure(document: &Value) -> Result<Intake, Vec<Problem>> {
     Intake::deserialize(document).map_err(|whole| {
         let mut found = misfits(document);
         if found.is_empty() {
-            found.push(problem(String::new(), document, &whole));
+            found.push(problem("", document, &whole));
         }
         found.truncate(MOST_PROBLEMS);
         found
@@ -104,12 +104,17 @@ fn misfits(document: &Value) -> Vec<Problem> {
             "measured" => part::<Measured>(name, value, &mut found),
             "complaints" if value.is_array() => {
                 for (index, complaint) in value.as_array().into_iter().flatten().enumerate() {
-                    fit::<Complaint>(format!("{name}[{index}]"), complaint, complaint, &mut found);
+                    fit::<Complaint>(
+                        &format!("{name}[{index}]"),
+                        complaint,
+                        complaint,
+                        &mut found,
+                    );
                 }
             }
             _ => {
                 let alone = json!({ "version": VERSION, name: value });
-                fit::<Intake>(name.clone(), value, &alone, &mut found);
+                fit::<Intake>(name, value, &alone, &mut found);
             }
         }
     }
@@ -119,12 +124,12 @@ fn misfits(document: &Value) -> Vec<Problem> {
 /// Tries each answer of one part.
 fn part<T: DeserializeOwned>(name: &str, value: &Value, found: &mut Vec<Problem>) {
     let Value::Object(answers) = value else {
-        fit::<T>(name.to_owned(), value, value, found);
+        fit::<T>(name, value, value, found);
         return;
     };
     for (answer, value) in answers {
         fit::<T>(
-            format!("{name}.{answer}"),
+            &format!("{name}.{answer}"),
             value,
             &json!({ answer: value }),
             found,
@@ -133,17 +138,17 @@ fn part<T: DeserializeOwned>(name: &str, value: &Value, found: &mut Vec<Problem>
 }
 
 /// Tries one answer, `alone` being the smallest document that holds it.
-fn fit<T: DeserializeOwned>(path: String, value: &Value, alone: &Value, found: &mut Vec<Problem>) {
+fn fit<T: DeserializeOwned>(path: &str, value: &Value, alone: &Value, found: &mut Vec<Problem>) {
     if let Err(error) = T::deserialize(alone) {
         found.push(problem(path, value, &error));
     }
 }
 
 /// What is wrong with a value that does not fit, in our own words.
-pub(crate) fn problem(path: String, value: &Value, error: &serde_json::Error) -> Problem {
+pub(crate) fn problem(path: &str, value: &Value, error: &serde_json::Error) -> Problem {
     let text = misfit(&shortened(&value.to_string()), &error.to_string());
     Problem {
-        path,
+        path: shortened(path),
         question: None,
         text,
     }
@@ -151,14 +156,15 @@ pub(crate) fn problem(path: String, value: &Value, error: &serde_json::Error) ->
 
 /// Says what is wrong with a misfit in our own words; the parser's words only where we know no better.
 fn misfit(value: &str, detail: &str) -> Text {
+    // What was expected comes last: a name that somebody typed may hold the same word.
     let expected = detail
-        .split_once("expected ")
+        .rsplit_once("expected ")
         .map_or("", |(_, expected)| expected);
     let allowed = expected
         .strip_prefix("one of ")
         .unwrap_or(expected)
         .replace('`', "");
-    let name = detail.split('`').nth(1).unwrap_or_default().to_owned();
+    let name = shortened(detail.split('`').nth(1).unwrap_or_default());
     let key = match detail {
         _ if detail.starts_with("unknown field") => "problem.unknown-field",
         _ if detail.starts_with("unknown variant") => "problem.unknown-word",
@@ -170,7 +176,7 @@ fn misfit(value: &str, detail: &str) -> Text {
         .with("value", Arg::Raw(value.to_owned()))
         .with("name", Arg::Raw(name))
         .with("allowed", Arg::Raw(allowed))
-        .with("detail", Arg::Raw(detail.to_owned()))
+        .with("detail", Arg::Raw(shortened(detail)))
 }
 
 /// Enough of a misfit to recognise it, not enough to flood the page.

@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 use super::colour::contrast_with_white;
 use super::document::{AnswerKind, Delivery, ExtraQuestion, WORKSHOP_VERSION, Workshop};
 use crate::intake::{
-    Field, IntakeError, LONGEST_ASKED, MOST_EXTRA, Problem, is_extra_id, misfit_at,
+    Field, IntakeError, LONGEST_ASKED, MOST_EXTRA, MOST_PROBLEMS, Problem, is_extra_id, misfit_at,
 };
 use crate::quantity::{Entry, RateUnit};
 use crate::words::{Arg, Text};
@@ -97,12 +97,13 @@ fn misfits(document: &Value, whole: &serde_json::Error) -> Problems {
             fields.insert(name.clone(), value.clone());
         }
         if let Err(error) = serde_json::from_value::<Workshop>(alone) {
-            problems.push(misfit_at(name.clone(), value, &error));
+            problems.push(misfit_at(name, value, &error));
         }
     }
     if problems.is_empty() {
-        problems.push(misfit_at(String::new(), document, whole));
+        problems.push(misfit_at("", document, whole));
     }
+    problems.truncate(MOST_PROBLEMS);
     Problems { problems }
 }
 
