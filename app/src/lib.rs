@@ -29,6 +29,8 @@ mod notices;
 mod offline;
 mod pages;
 mod pictures;
+#[cfg(feature = "readers")]
+pub mod readers;
 mod riding;
 mod route;
 mod shell;

@@ -7,23 +7,23 @@
 //! `pages` draws it.
 
 mod asking;
-mod bring;
+pub(crate) mod bring;
 mod change;
 mod dropping;
-mod file;
-mod find;
+pub(crate) mod file;
+pub(crate) mod find;
 mod intaken;
-mod job;
+pub(crate) mod job;
 mod keeper;
-mod limits;
-mod merge;
-mod name;
+pub(crate) mod limits;
+pub(crate) mod merge;
+pub(crate) mod name;
 mod opened;
 mod pages;
-mod route;
+pub(crate) mod route;
 mod settings;
 mod shell;
-mod table;
+pub(crate) mod table;
 mod told;
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! The desk as a table for a spreadsheet: a row per job, in the workshop's language.
 
 use sagwright_core::intake::{Field, Intake};
-use sagwright_core::words::{Arg, Text};
+use sagwright_core::words::{Arg, Text, plain_cell};
 
 use super::change::LEAVES_WITH;
 use super::find::{class_name, feeling_name, stage_name, title};
@@ -61,7 +61,7 @@ pub fn table<'a>(
     let last = LAST.iter().map(|key| (pen.say)(&Text::new(*key)));
     writer.write_record(names().chain(numbers).chain(last))?;
     for (id, job) in jobs {
-        writer.write_record(row(id, job, pen).iter().map(|cell| plain(cell)))?;
+        writer.write_record(row(id, job, pen).iter().map(|cell| plain_cell(cell)))?;
     }
     let bytes = writer
         .into_inner()
@@ -133,15 +133,6 @@ fn verdicts(heard: &Heard, pen: &Pen) -> String {
 
 fn list(items: impl Iterator<Item = String>) -> String {
     items.collect::<Vec<_>>().join("; ")
-}
-
-/// A cell that no spreadsheet takes for a formula: what begins like one gets the mark that says "text".
-fn plain(cell: &str) -> String {
-    if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) {
-        ["'", cell].concat()
-    } else {
-        cell.to_owned()
-    }
 }
 
 #[cfg(test)]

@@ -21,14 +21,16 @@ pub struct Notice {
 }
 
 impl Notice {
-    fn to_text(&self) -> String {
+    /// As text for the other pages.
+    pub fn to_text(&self) -> String {
         let mut text = self.kind.word().to_owned();
         text.push(MARK);
         text.push_str(&self.id);
         text
     }
 
-    fn from_text(text: &str) -> Option<Self> {
+    /// From the text of another page; `None` for what is no notice.
+    pub fn from_text(text: &str) -> Option<Self> {
         let (word, id) = text.split_once(MARK)?;
         Some(Self {
             kind: Kind::of(word)?,

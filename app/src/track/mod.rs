@@ -10,7 +10,7 @@ mod hold;
 mod judging;
 mod keeper;
 mod laps;
-mod log;
+pub(crate) mod log;
 mod next;
 mod page;
 mod told;

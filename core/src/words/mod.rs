@@ -13,7 +13,7 @@ use serde_json::Value;
 
 use crate::quantity::Dimension;
 pub use language::Language;
-pub use show::{UnitChoice, number};
+pub use show::{UnitChoice, number, plain_cell};
 
 /// One sentence or label: its key in the table and the values for its gaps.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

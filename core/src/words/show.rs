@@ -113,3 +113,12 @@ pub fn number(value: f64, decimals: usize) -> String {
         shown
     }
 }
+
+/// A cell of a table that no spreadsheet takes for a formula: what begins like one gets the mark that says "text".
+pub fn plain_cell(cell: &str) -> String {
+    if cell.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        ["'", cell].concat()
+    } else {
+        cell.to_owned()
+    }
+}
