@@ -1,7 +1,7 @@
 //! Builds the site and serves it on this machine.
 //!
 //! `cargo run` compiles the app to WebAssembly, writes `dist/` and serves it on the loopback address.
-//! The job itself, from answers to advice, happens in the browser; nothing of it is here.
+//! The job itself, from answers to advice, is the core's: it happens in the browser, or here for many files at once.
 
 mod compile;
 mod headers;
@@ -10,6 +10,7 @@ mod names;
 mod offline;
 mod pack;
 mod program;
+mod report;
 mod serve;
 mod site;
 mod trouble;
@@ -70,11 +71,13 @@ enum Job {
     },
     /// Print the sizes of a site built before.
     Sizes,
+    /// Write the advice for many riders, and one table of them; ends with 3 if any had to be skipped.
+    Report(report::Batch),
 }
 
 fn main() -> ExitCode {
     match run(Arguments::parse()) {
-        Ok(()) => ExitCode::SUCCESS,
+        Ok(code) => code,
         Err(trouble) => {
             eprintln!("\n{trouble}");
             ExitCode::FAILURE
@@ -82,8 +85,9 @@ fn main() -> ExitCode {
     }
 }
 
-fn run(arguments: Arguments) -> Result<(), Trouble> {
-    match arguments.job {
+fn run(arguments: Arguments) -> Result<ExitCode, Trouble> {
+    let done = match arguments.job {
+        Some(Job::Report(batch)) => return report::report(&batch),
         None => {
             let listener = serve::take_port(arguments.serving.port)?;
             let site = build(&root()?)?;
@@ -106,7 +110,8 @@ fn run(arguments: Arguments) -> Result<(), Trouble> {
             print_sizes(Site::read(&root()?.join("dist"))?);
             Ok(())
         }
-    }
+    };
+    done.map(|()| ExitCode::SUCCESS)
 }
 
 /// The sources: around the current folder, else where this program was built.

@@ -9,6 +9,7 @@ use super::remedy_finding::RemedyFinding;
 use super::ridden::Ridden;
 use crate::cause::Cause;
 use crate::intake::{Change, End, Look, Question, StopSign};
+use crate::quantity::Dimension;
 use crate::words::Text;
 
 /// What Sagwright answers to an intake.
@@ -114,6 +115,45 @@ pub enum SettingId {
 }
 
 impl SettingId {
+    /// All of them, in the order of the sheet.
+    pub const ALL: [Self; 16] = [
+        Self::ForkRate,
+        Self::ForkPressure,
+        Self::ForkPreload,
+        Self::ShockRate,
+        Self::ShockPreload,
+        Self::ForkFreeSag,
+        Self::ForkRiderSag,
+        Self::RearFreeSag,
+        Self::RearRiderSag,
+        Self::ForkCompression,
+        Self::ForkRebound,
+        Self::ShockLowCompression,
+        Self::ShockHighCompression,
+        Self::ShockRebound,
+        Self::FrontTyre,
+        Self::RearTyre,
+    ];
+
+    /// What kind of quantity it is.
+    pub const fn dimension(self) -> Dimension {
+        match self {
+            Self::ForkRate | Self::ShockRate => Dimension::Rate,
+            Self::ForkPressure | Self::FrontTyre | Self::RearTyre => Dimension::Pressure,
+            Self::ForkPreload
+            | Self::ShockPreload
+            | Self::ForkFreeSag
+            | Self::ForkRiderSag
+            | Self::RearFreeSag
+            | Self::RearRiderSag => Dimension::Length,
+            Self::ForkCompression
+            | Self::ForkRebound
+            | Self::ShockLowCompression
+            | Self::ShockHighCompression
+            | Self::ShockRebound => Dimension::Clicks,
+        }
+    }
+
     /// The word that stands for it in text keys.
     pub const fn word(self) -> &'static str {
         match self {
