@@ -21,10 +21,12 @@ mod counter;
 mod desk;
 mod drawings;
 mod examples;
+mod film;
 mod hosted;
 mod inputs;
 mod keeping;
 mod language;
+mod later;
 mod notices;
 mod offline;
 mod pages;
@@ -40,6 +42,7 @@ mod store;
 mod taking;
 mod track;
 mod wear;
+mod what_if;
 mod words;
 
 #[cfg(test)]

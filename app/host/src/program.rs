@@ -43,6 +43,7 @@ pub const PROGRAMS: [Program; 3] = [
             "card",
             "pictures",
             "rides",
+            "what-if",
             "track",
             "taking",
             "hosted",

@@ -23,6 +23,8 @@ pub enum Part {
     Picture,
     /// What rides were like.
     Rides,
+    /// What something would change.
+    WhatIf,
     /// What was assumed.
     Assumed,
     /// The cautions.
@@ -31,13 +33,14 @@ pub enum Part {
 
 impl Part {
     /// Every part, in the order of the page.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Settings,
         Self::Causes,
         Self::Check,
         Self::Remedies,
         Self::Picture,
         Self::Rides,
+        Self::WhatIf,
         Self::Assumed,
         Self::Cautions,
     ];
@@ -64,6 +67,7 @@ impl Part {
             Self::Remedies => "advice.part.remedies",
             Self::Picture => "advice.part.picture",
             Self::Rides => "advice.part.rides",
+            Self::WhatIf => "advice.part.what-if",
             Self::Assumed => "advice.part.assumed",
             Self::Cautions => "advice.part.cautions",
         }
@@ -78,6 +82,7 @@ impl Part {
             Self::Remedies => "part-remedies",
             Self::Picture => "part-picture",
             Self::Rides => "part-rides",
+            Self::WhatIf => "part-what-if",
             Self::Assumed => "part-assumed",
             Self::Cautions => "part-cautions",
         }

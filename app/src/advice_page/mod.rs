@@ -30,6 +30,7 @@ pub use contents::{Part, heading};
 pub use next_check::next_check;
 pub use price::price;
 pub use reason::{figure, range};
+pub use rides::feel;
 pub use signal::grouped as cautions;
 pub use units::unit_switches;
 pub use view::AdviceView;

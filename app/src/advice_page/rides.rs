@@ -10,6 +10,8 @@ use yew::prelude::*;
 use super::Voice;
 use super::contents::{Part, heading};
 use super::reason::folded;
+use crate::film::Film;
+use crate::later::Later;
 use crate::pictures::{Figure, ride_chart};
 
 /// The section.
@@ -19,6 +21,17 @@ pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
     } else {
         "advice.rides.lead-usual"
     };
+    let films = ridden.pictures.iter().map(|picture| {
+        html! {
+            <Later>
+                <Film
+                    picture={Rc::new(picture.clone())}
+                    names={[before_key(ridden), "picture.ride.advised"]}
+                    voice={voice.clone()}
+                />
+            </Later>
+        }
+    });
     let figures = ridden.pictures.iter().flat_map(|picture| {
         [End::Front, End::Rear].map(|end| {
             let chart = Rc::new(ride_chart(picture, end, ridden.before_told));
@@ -29,18 +42,27 @@ pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
         <section class="part">
             { heading(voice, Part::Rides) }
             <p>{ voice.words(lead) }</p>
-            <div class="ride-figures">{ for figures }</div>
-            { feel(voice, ridden) }
+            <div class="ride-figures">{ for films }{ for figures }</div>
+            { feel(voice, &ridden.feel, [before_key(ridden), "picture.ride.advised"]) }
         </section>
     }
 }
 
-/// The figures of feel, a group of rows per kind of ground.
-fn feel(voice: &Voice, ridden: &Ridden) -> Html {
-    if ridden.feel.is_empty() {
+/// What the bike before is called.
+const fn before_key(ridden: &Ridden) -> &'static str {
+    if ridden.before_told {
+        "picture.ride.now"
+    } else {
+        "picture.ride.usual"
+    }
+}
+
+/// The figures of feel before and after, each called by its key, a group of rows per kind of ground.
+pub fn feel(voice: &Voice, changes: &[FeelChange], [before, after]: [&'static str; 2]) -> Html {
+    if changes.is_empty() {
         return Html::default();
     }
-    let grounds = ridden.feel.chunk_by(|one, next| one.ground == next.ground);
+    let grounds = changes.chunk_by(|one, next| one.ground == next.ground);
     let bodies = grounds.map(|rows| {
         let ground = rows.first().map(|row| voice.say(&row.ground));
         html! {
@@ -50,14 +72,9 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
             </tbody>
         }
     });
-    let kinds = ridden.feel.chunk_by(|one, next| one.ground == next.ground);
+    let kinds = changes.chunk_by(|one, next| one.ground == next.ground);
     let count = i64::try_from(kinds.count()).unwrap_or(i64::MAX);
     let summary = Text::new("advice.rides.feel.fold").with("count", Arg::Count(count));
-    let before = if ridden.before_told {
-        "picture.ride.now"
-    } else {
-        "picture.ride.usual"
-    };
     html! {
         <details class="more feel">
             <summary>{ voice.say(&summary) }</summary>
@@ -67,12 +84,12 @@ fn feel(voice: &Voice, ridden: &Ridden) -> Html {
                     <tr>
                         <th scope="col">{ voice.words("advice.rides.feel.what") }</th>
                         <th scope="col">{ voice.words(before) }</th>
-                        <th scope="col">{ voice.words("picture.ride.advised") }</th>
+                        <th scope="col">{ voice.words(after) }</th>
                     </tr>
                 </thead>
                 { for bodies }
             </table>
-            { meanings(voice, &ridden.feel) }
+            { meanings(voice, changes) }
         </details>
     }
 }

@@ -38,6 +38,8 @@ pub struct Props {
     pub moved: Option<Rc<Moved>>,
     /// The part about the next check.
     pub check: Html,
+    /// The part in which something is tried.
+    pub what_if: Html,
     /// What stands in the corner of the paper.
     pub corner: Html,
     /// What was tried at the track, for the paper.
@@ -59,6 +61,7 @@ impl PartialEq for Props {
             && self.busy == other.busy
             && self.moved == other.moved
             && self.check == other.check
+            && self.what_if == other.what_if
             && self.corner == other.corner
             && self.tried == other.tried
             && self.children == other.children
@@ -118,6 +121,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             if let Some(ridden) = &advice.rides {
                 { rides::rides(voice, ridden) }
             }
+            { props.what_if.clone() }
             { assumptions(voice, advice, &props.on_question) }
             if !advice.cautions.is_empty() {
                 <section class="part">

@@ -39,7 +39,16 @@ const SOURCES: &[&str] = &[
     include_str!("../pictures/save.rs"),
     include_str!("../pictures/scene.rs"),
     include_str!("../pictures/table.rs"),
+    include_str!("../film/show.rs"),
+    include_str!("../film/table.rs"),
+    include_str!("../what_if/levers.rs"),
+    include_str!("../what_if/rode.rs"),
+    include_str!("../what_if/section.rs"),
+    include_str!("../what_if/seen.rs"),
 ];
+
+/// How keys of the page and its pictures begin.
+const PARTS: [&str; 4] = ["advice.", "film.", "picture.", "what-if."];
 
 /// A voice with every sentence and metric units.
 pub fn voice() -> Voice {
@@ -51,7 +60,7 @@ fn wanted() -> BTreeSet<String> {
     let literals = SOURCES
         .iter()
         .flat_map(|source| source.split('"'))
-        .filter(|piece| piece.starts_with("advice.") || piece.starts_with("picture."))
+        .filter(|piece| PARTS.iter().any(|part| piece.starts_with(part)))
         .filter(|piece| !piece.contains('{'))
         .map(str::to_owned);
     let pages = Question::ALL
@@ -71,7 +80,9 @@ fn wanted() -> BTreeSet<String> {
         SignalWord::Notice,
     ]
     .map(|signal| format!("signal.{}", signal.word()));
+    let ends = ["front", "rear"].map(|end| format!("what-if.end.{end}"));
     literals
+        .chain(ends)
         .chain(pages)
         .chain(signs)
         .chain(tiers)

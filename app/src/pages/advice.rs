@@ -16,12 +16,14 @@ use crate::checking::{CheckSection, Course, Moved, checks_of};
 use crate::counsel::use_counsel;
 use crate::desk::{use_desk, use_title};
 use crate::hosted::to_send;
+use crate::later::Later;
 use crate::riding::RideProgress;
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::{Action, Page};
 use crate::taking::{TakeAlong, paper_code};
 use crate::track::laps_on_paper;
+use crate::what_if::WhatIfSection;
 use crate::words::{book, say};
 
 /// Long enough for the browser to show that something is going on, too short to be felt.
@@ -125,6 +127,18 @@ fn Told(props: &ToldProps) -> Html {
         },
         Advice::StopRiding(_) => Html::default(),
     };
+    let what_if = match advice.as_ref() {
+        Advice::SetUp(set_up) => html! {
+            <Later>
+                <WhatIfSection
+                    intake={Rc::clone(intake)}
+                    settings={Rc::new(set_up.settings.clone())}
+                    voice={Voice::new(book(), desk.units().clone())}
+                />
+            </Later>
+        },
+        Advice::StopRiding(_) => Html::default(),
+    };
     let to_page = Callback::from(|question| browser::go(route_to(question)));
     let show = desk.clone();
     let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
@@ -142,6 +156,7 @@ fn Told(props: &ToldProps) -> Html {
             busy={*busy}
             {moved}
             {check}
+            {what_if}
             corner={corner.clone()}
             {tried}
         >

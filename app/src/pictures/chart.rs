@@ -100,6 +100,7 @@ impl From<CurveRole> for Pen {
             CurveRole::Coil => Self::Coil,
             CurveRole::Gas => Self::Gas,
             CurveRole::Now => Self::Now,
+            CurveRole::Tried => Self::Advised,
         }
     }
 }

@@ -25,6 +25,11 @@ mod watch;
 #[cfg(test)]
 mod plot_test;
 
-pub use chart::Chart;
+pub use backend::context_of;
+pub use canvas::{device_pixels, look_of};
+pub use chart::{Chart, Pen};
 pub use figure::Figure;
+pub use look::Look;
+pub use palette::css_of;
 pub use ride_chart::ride_chart;
+pub use watch::{pixel_ratio, use_redraw_count};

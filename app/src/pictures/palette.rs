@@ -84,6 +84,11 @@ fn resolve(css: &str, context: &CanvasRenderingContext2d) -> Option<RGBColor> {
     hex(&context.fill_style().as_string()?)
 }
 
+/// A colour as CSS writes it.
+pub fn css_of(RGBColor(red, green, blue): RGBColor) -> String {
+    format!("#{red:02x}{green:02x}{blue:02x}")
+}
+
 /// `#rrggbb`, the form in which a canvas gives back an opaque colour.
 fn hex(text: &str) -> Option<RGBColor> {
     let digits = text.strip_prefix('#')?;
@@ -110,8 +115,7 @@ mod tests {
             ("plot-gas", daylight.gas),
             ("plot-coil", daylight.coil),
         ] {
-            let RGBColor(red, green, blue) = colour;
-            let line = format!("--{name}: light-dark(#{red:02x}{green:02x}{blue:02x},");
+            let line = format!("--{name}: light-dark({},", css_of(colour));
             assert!(sheet.contains(&line), "{line}");
         }
     }

@@ -78,6 +78,8 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
 
 #[cfg(test)]
 mod tests {
+    use sagwright_core::advice::SideView;
+
     use super::*;
 
     fn picture() -> RidePicture {
@@ -85,6 +87,9 @@ mod tests {
             fork: fork.to_vec(),
             rear: rear.to_vec(),
             ground: vec![0.0; fork.len()],
+            front_wheel: vec![0.0; fork.len()],
+            rear_wheel: vec![0.0; fork.len()],
+            squat: vec![0.0; fork.len()],
         };
         RidePicture {
             message: Text::new("front"),
@@ -94,6 +99,15 @@ mod tests {
             before: trace(&[0.0, 0.25, 0.125], &[0.0, 0.5, 0.25]),
             after: trace(&[0.0, 0.125], &[0.0, 0.25]),
             full_travel: (0.3, 0.3),
+            side: SideView {
+                way: vec![0.0, 5.0, 10.0],
+                heights: vec![0.0],
+                every_m: 0.1,
+                wheelbase_m: 1.5,
+                rake_rad: 0.4,
+                tyre_radius_m: 0.35,
+                seated: false,
+            },
         }
     }
 

@@ -1,10 +1,38 @@
 //! What page and worker say to each other, each message one JSON text.
 //!
-//! The page sends an intake document as it is, and answers come back as [`Told`]. The core already reads and writes
+//! The page sends [`Asked`], and answers come back as [`Told`]. The core already reads and writes
 //! both, so the line adds little to the download.
 
+use sagwright_core::advice::what_if::{Trying, WhatIfRidden};
 use sagwright_core::advice::{Progress, Ridden};
 use serde::{Deserialize, Serialize};
+
+/// What the page asks of a worker.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Asked {
+    /// An intake document.
+    pub intake: String,
+    /// What to try on that bike; without it the whole of its rides is asked for.
+    pub trying: Option<Trying>,
+}
+
+impl Asked {
+    /// As text for the line.
+    ///
+    /// # Errors
+    /// None for what the page asks: every number in it is finite.
+    pub fn to_text(&self) -> Result<String, serde_json::Error> {
+        serde_json::to_string(self)
+    }
+
+    /// From the text of the line.
+    ///
+    /// # Errors
+    /// When the text is not of this form.
+    pub fn from_text(text: &str) -> Result<Self, serde_json::Error> {
+        serde_json::from_str(text)
+    }
+}
 
 /// What a worker tells the page.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -15,6 +43,8 @@ pub enum Told {
     Riding(Progress),
     /// It is done; `None` where nothing could be ridden.
     Done(Option<Box<Ridden>>),
+    /// It has ridden what was to be tried; `None` where it cannot be ridden.
+    Tried(Option<Box<WhatIfRidden>>),
 }
 
 impl Told {

@@ -4,12 +4,13 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
+use sagwright_core::advice::what_if::Trying;
 use sagwright_core::advice::{Keep, Ridden, keep};
 use sagwright_core::intake::{Intake, write};
 use yew::Callback;
 
 use super::link::{Heard, Link};
-use super::message::Told;
+use super::message::{Asked, Told};
 use super::ride::{Event, Why};
 
 /// How long a worker may say nothing before it is given up, ms. Each report stands for a batch of rides, so even a
@@ -63,8 +64,8 @@ impl Rider {
             told.emit(Event::Told(done));
             return;
         }
-        let document = write(intake);
-        let (Ok(document), true) = (document, self.has_worker()) else {
+        let document = document(intake, None);
+        let (Some(document), true) = (document, self.has_worker()) else {
             told.emit(Event::Begun);
             told.emit(Event::Stopped(Why::NoWorker));
             return;
@@ -147,7 +148,7 @@ impl Rider {
                         inner.patience = Some(self.patience());
                     }
                 }
-                Told::Done(_) => inner.patience = None,
+                Told::Done(_) | Told::Tried(_) => inner.patience = None,
             }
             inner.job.as_ref().map(|job| job.told.clone())
         };
@@ -179,6 +180,12 @@ impl Rider {
         let rider = self.clone();
         Timeout::new(SILENCE_MS, move || rider.give_up(Why::Silent))
     }
+}
+
+/// What to send a worker that is to ride these answers, with something tried on that bike or without.
+pub fn document(intake: &Intake, trying: Option<Trying>) -> Option<String> {
+    let intake = write(intake).ok()?;
+    Asked { intake, trying }.to_text().ok()
 }
 
 impl Inner {

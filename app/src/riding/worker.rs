@@ -1,12 +1,13 @@
 //! The worker's end: it hears an intake, rides it out, and tells how far it is.
 
 use gloo::events::EventListener;
-use sagwright_core::advice::{Ridden, ride_out};
+use sagwright_core::advice::what_if::{Trying, WhatIfRidden, Workbench, ride_what_if};
+use sagwright_core::advice::{Progress, Ridden, ride_out};
 use sagwright_core::intake::read_unfinished;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{DedicatedWorkerGlobalScope, MessageEvent};
 
-use super::message::Told;
+use super::message::{Asked, Told};
 
 /// Least time between two reports of progress, ms: quicker than anyone reads, too slow to keep the page busy.
 const REPORT_MS: f64 = 100.0;
@@ -28,9 +29,14 @@ pub fn serve() {
         let Some(event) = event.dyn_ref::<MessageEvent>() else {
             return;
         };
-        if let Some(document) = event.data().as_string() {
-            tell(&Told::Done(ride(&document).map(Box::new)));
-        }
+        let asked = event.data().as_string();
+        let Some(asked) = asked.and_then(|text| Asked::from_text(&text).ok()) else {
+            return;
+        };
+        tell(&match &asked.trying {
+            None => Told::Done(ride(&asked.intake).map(Box::new)),
+            Some(trying) => Told::Tried(ride_tried(&asked.intake, trying).map(Box::new)),
+        });
     });
     listener.forget();
     tell(&Told::Ready);
@@ -39,8 +45,18 @@ pub fn serve() {
 fn ride(document: &str) -> Option<Ridden> {
     // The page has had static advice on these very answers, so they have passed their checks.
     let intake = read_unfinished(document).ok()?;
+    ride_out(&intake, &mut report()).ok().flatten()
+}
+
+fn ride_tried(document: &str, trying: &Trying) -> Option<WhatIfRidden> {
+    let intake = read_unfinished(document).ok()?;
+    ride_what_if(&Workbench::of(&intake)?, trying, &mut report())
+}
+
+/// Tells the page how far it is, now and then.
+fn report() -> impl FnMut(&Progress) -> bool {
     let mut last = f64::NEG_INFINITY;
-    ride_out(&intake, &mut |progress| {
+    move |progress| {
         let now = js_sys::Date::now();
         if now - last >= REPORT_MS {
             last = now;
@@ -48,9 +64,7 @@ fn ride(document: &str) -> Option<Ridden> {
         }
         // Stopping is the page's doing: it ends the whole worker, which hears nothing while it rides.
         true
-    })
-    .ok()
-    .flatten()
+    }
 }
 
 fn tell(told: &Told) {

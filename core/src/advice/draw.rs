@@ -19,10 +19,18 @@ use crate::words::{Arg, Text};
 const POINTS: u16 = 81;
 
 /// One fork ready to be drawn.
-struct Drawn {
-    role: CurveRole,
-    points: Vec<(f64, f64)>,
+pub(super) struct Drawn {
+    pub role: CurveRole,
+    /// Travel in m and force in N.
+    pub points: Vec<(f64, f64)>,
     breakaway: Breakaway,
+}
+
+impl Drawn {
+    /// What it is called.
+    pub fn name(&self) -> Text {
+        name(self.role)
+    }
 }
 
 /// Both pictures; nothing where the advised set-up finds no rest.
@@ -106,6 +114,7 @@ fn name(role: CurveRole) -> Text {
         CurveRole::Coil => "picture.coil",
         CurveRole::Gas => "picture.gas",
         CurveRole::Now => "picture.now",
+        CurveRole::Tried => "picture.tried",
     })
 }
 
@@ -148,7 +157,8 @@ fn forks(sheet: &Sheet) -> Result<Vec<Drawn>, StanceError> {
     Ok(forks)
 }
 
-fn drawn(
+/// One fork, from ride height on as a bump pushes it.
+pub(super) fn drawn(
     role: CurveRole,
     machine: &Machine,
     situation: &Situation,

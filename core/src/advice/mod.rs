@@ -23,6 +23,7 @@ mod sheet;
 mod still;
 mod stop;
 mod useful;
+pub mod what_if;
 
 pub use answer::*;
 pub use assemble::{Options, advise, advise_still, advise_with, ride_out};

@@ -41,6 +41,8 @@ pub enum CurveRole {
     Gas,
     /// The fork as it stands now, before any change.
     Now,
+    /// The fork with something tried on it.
+    Tried,
 }
 
 /// A travel worth marking.

@@ -99,6 +99,27 @@ pub struct RidePicture {
     pub after: RideTrace,
     /// Full travel, fork along the leg and rear axle, m.
     pub full_travel: (f64, f64),
+    /// Seen from the side.
+    pub side: SideView,
+}
+
+/// What it takes to draw the bike from the side as it rides. Ways are from where the rear wheel starts.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct SideView {
+    /// Way of the rear wheel at each point of the traces, m; the front wheel is a wheelbase further on.
+    pub way: Vec<f32>,
+    /// Heights of the ground as the tyres feel it, m, from way 0 on; beyond the last it goes on level.
+    pub heights: Vec<f32>,
+    /// Distance between two heights, m.
+    pub every_m: f64,
+    /// From axle to axle with the bike extended, m.
+    pub wheelbase_m: f64,
+    /// Angle of the fork from the vertical, rad.
+    pub rake_rad: f64,
+    /// Radius of the tyres, m.
+    pub tyre_radius_m: f64,
+    /// Whether the rider sits.
+    pub seated: bool,
 }
 
 /// One ride.
@@ -110,6 +131,12 @@ pub struct RideTrace {
     pub rear: Vec<f32>,
     /// Height of the ground under the front wheel, m.
     pub ground: Vec<f32>,
+    /// Height of the front wheel over where it just touches level ground of height 0, m.
+    pub front_wheel: Vec<f32>,
+    /// The same of the rear wheel, m.
+    pub rear_wheel: Vec<f32>,
+    /// How far the rider's body has come down towards the bike since the legs carried nothing, m.
+    pub squat: Vec<f32>,
 }
 
 /// How far the riding has come.

@@ -1,16 +1,17 @@
 //! From the settings search to what is told of it: refined adjusters, feel before and after, a picture of one ride.
 
 use super::rehearsed::rehearsed;
-use super::ridden::{FeelChange, Progress, Ridden, RiddenClicks, RidePicture, RideTrace};
+use super::ridden::{FeelChange, Progress, Ridden, RiddenClicks, RidePicture, RideTrace, SideView};
 use crate::bench::{Bench, Ground, Trial, grounds};
 use crate::bike::ForkSpring;
 use crate::feel::Metrics;
-use crate::intake::{Feeling, Field, Intake};
+use crate::intake::{Feeling, Field, Intake, Posture};
 use crate::quantity::Dimension;
 use crate::remedy::search::{Found, Stage, search};
+use crate::ride::RideError;
+use crate::ride::ground::profile::STEP_M as PROFILE_STEP_M;
 use crate::ride::ground::{Course, Feature};
-use crate::ride::run::STEP_S;
-use crate::ride::{RideError, trace};
+use crate::ride::run::{Kept, STEP_S, trace};
 use crate::stance::{Baseline, Situation};
 use crate::words::{Arg, Text};
 
@@ -103,7 +104,8 @@ const fn stage_key(stage: Stage) -> &'static str {
     }
 }
 
-fn ground_text(feature: Feature) -> Text {
+/// The name of a kind of ground.
+pub fn ground_text(feature: Feature) -> Text {
     Text::new(match feature {
         Feature::SmallRipple => "ground.small-ripple",
         Feature::RootsRocks => "ground.roots-rocks",
@@ -124,7 +126,7 @@ fn ground_text(feature: Feature) -> Text {
 }
 
 /// What this ground is there to show, before and after.
-fn changes(ground: &Ground, now: &Metrics<f64>, best: &Metrics<f64>) -> Vec<FeelChange> {
+pub fn changes(ground: &Ground, now: &Metrics<f64>, best: &Metrics<f64>) -> Vec<FeelChange> {
     type Figure = (&'static str, fn(&Metrics<f64>) -> f64, Dimension);
     const HANDS: Figure = ("feel.hands", |m| m.hand_m_s2, Dimension::Acceleration);
     const FRONT_LIGHT: Figure = (
@@ -177,42 +179,45 @@ fn pictures(
     before_told: bool,
 ) -> Result<Vec<RidePicture>, RideError> {
     let grounds = found.feel.iter().enumerate();
+    let keys = if before_told {
+        ["rides.message", "rides.message-rear"]
+    } else {
+        ["rides.message-usual", "rides.message-rear-usual"]
+    };
     let telling = |feature: Feature| Feeling::ALL.iter().any(|one| shows(*one) == Some(feature));
     grounds
         .filter(|(place, (ground, ..))| *place == 0 || telling(ground.feature))
         .filter_map(|(_, (ground, ..))| {
             let course = ground.pieces.first()?;
-            Some(picture(bench, found, (ground.feature, course), before_told))
+            let both = [&found.now, &found.best];
+            Some(picture(bench, both, (ground.feature, course), keys))
         })
         .collect()
 }
 
-fn picture(
+/// Two trials over one piece of ground, the later one last; `keys` are of the sentences for fork and rear.
+pub fn picture(
     bench: &Bench,
-    found: &Found,
+    [first, second]: [&Trial; 2],
     (feature, course): (Feature, &Course),
-    before_told: bool,
+    [fork_key, rear_key]: [&'static str; 2],
 ) -> Result<RidePicture, RideError> {
     let ride = |trial: &Trial| -> Result<RideTrace, RideError> {
         let bike = bench.bike::<f64>(std::slice::from_ref(trial))?;
-        let samples = trace(&bike, course, EVERY);
-        #[expect(
-            clippy::cast_possible_truncation,
-            reason = "a picture needs no more digits"
-        )]
-        let of = |figure: fn(&crate::feel::Sample<f64>) -> f64| -> Vec<f32> {
-            samples
-                .iter()
-                .map(|(_, sample)| figure(sample) as f32)
-                .collect()
+        let kept = trace(&bike, course, EVERY);
+        let of = |figure: fn(&Kept) -> f64| -> Vec<f32> {
+            kept.iter().map(|moment| short(figure(moment))).collect()
         };
         Ok(RideTrace {
-            fork: of(|s| s.fork_stroke_m),
-            rear: of(|s| s.rear_travel_m),
-            ground: of(|s| s.ground_front_m),
+            fork: of(|at| at.sample.fork_stroke_m),
+            rear: of(|at| at.sample.rear_travel_m),
+            ground: of(|at| at.sample.ground_front_m),
+            front_wheel: of(|at| at.state.place[2]),
+            rear_wheel: of(|at| at.state.place[3]),
+            squat: of(|at| at.squat_m),
         })
     };
-    let (before, after) = (ride(&found.now)?, ride(&found.best)?);
+    let (before, after) = (ride(first)?, ride(second)?);
     let machine = bench.machine();
     let deepest = |travel: &[f32]| {
         let deepest_m = f64::from(travel.iter().copied().fold(0.0, f32::max));
@@ -224,14 +229,10 @@ fn picture(
             .with("before", deepest(before))
             .with("after", deepest(after))
     };
-    let (fork_key, rear_key) = if before_told {
-        ("rides.message", "rides.message-rear")
-    } else {
-        ("rides.message-usual", "rides.message-rear-usual")
-    };
     #[expect(clippy::cast_precision_loss, reason = "a few dozen steps")]
     let every_s = EVERY as f64 * STEP_S;
     Ok(RidePicture {
+        side: side_view(bench, course, every_s, before.fork.len())?,
         message: message(fork_key, &before.fork, &after.fork),
         rear_message: message(rear_key, &before.rear, &after.rear),
         ground: ground_text(feature),
@@ -239,6 +240,43 @@ fn picture(
         before,
         after,
         full_travel: (machine.fork_stroke.value, machine.leverage.travel_m),
+    })
+}
+
+/// A figure for a picture, which needs no more digits.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a picture needs no more digits"
+)]
+const fn short(figure: f64) -> f32 {
+    figure as f32
+}
+
+/// The course and the bike from the side, at so many moments.
+fn side_view(
+    bench: &Bench,
+    course: &Course,
+    every_s: f64,
+    moments: usize,
+) -> Result<SideView, RideError> {
+    /// Of the heights that a ride feels, one in so many is drawn: 40 mm apart, a few pixels.
+    const THINNED: usize = 4;
+    let class = bench.machine().class;
+    let way = (0_u32..).take(moments).map(|moment| {
+        let [way, ..] = course.riding.at(f64::from(moment) * every_s);
+        short(way)
+    });
+    let heights = course.ground().heights_m().iter().step_by(THINNED);
+    #[expect(clippy::cast_precision_loss, reason = "a handful")]
+    let every_m = PROFILE_STEP_M * THINNED as f64;
+    Ok(SideView {
+        way: way.collect(),
+        heights: heights.map(|height| short(course.size * height)).collect(),
+        every_m,
+        wheelbase_m: class.wheelbase.value,
+        rake_rad: class.rake.value,
+        tyre_radius_m: bench.tyre_radius_m()?,
+        seated: bench.situation().load.posture == Posture::Seated,
     })
 }
 

@@ -232,7 +232,7 @@ impl<'a> Bench<'a> {
     }
 
     /// Radius of the tyres, mean of both, m.
-    pub(super) fn tyre_radius_m(&self) -> Result<f64, OutOfRange> {
+    pub fn tyre_radius_m(&self) -> Result<f64, OutOfRange> {
         let kind = self.situation.machine.class.kind;
         let front = Tyre::front(kind, self.tyres.front)?.radius;
         let rear = Tyre::rear(kind, self.tyres.rear)?.radius;

@@ -1,10 +1,5 @@
 //! Riding it: one fixed step after the other.
 
-#![expect(
-    clippy::cast_precision_loss,
-    reason = "counts of cells, lanes, places and steps, far below what an f64 holds exactly"
-)]
-
 use super::bike::Bike;
 use super::curve::Curve;
 use super::friction::held;
@@ -311,15 +306,38 @@ pub fn ride<T: Lane>(
     }
 }
 
-/// A ride kept for a picture: times in s with samples, one out of `every` steps of [`STEP_S`].
-pub fn trace(bike: &Bike<f64>, course: &Course, every: usize) -> Vec<(f64, Sample<f64>)> {
+/// One moment of a ride kept for a picture.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Kept {
+    /// Time since the start, s.
+    pub time_s: f64,
+    /// What the rider could notice.
+    pub sample: Sample<f64>,
+    /// Where everything was.
+    pub state: State<f64>,
+    /// How far the rider's body had come down towards the bike since the legs carried nothing, m.
+    pub squat_m: f64,
+}
+
+/// A ride kept for a picture: one moment out of `every` steps of [`STEP_S`].
+pub fn trace(bike: &Bike<f64>, course: &Course, every: usize) -> Vec<Kept> {
     let mut kept = Vec::new();
+    let mut ride = Ride::start(bike, course, STEP_S);
     let mut steps = 0_usize;
-    ride(bike, course, STEP_S, |sample| {
+    loop {
         if steps.is_multiple_of(every.max(1)) {
-            kept.push((steps as f64 * STEP_S, *sample));
+            let [sprung, pitch, _, _, rider] = ride.state.place;
+            kept.push(Kept {
+                time_s: ride.time_s(),
+                sample: ride.sample(),
+                state: ride.state,
+                squat_m: sprung + bike.parts.body_ahead_m * pitch - rider,
+            });
         }
+        if ride.over() {
+            return kept;
+        }
+        ride.step();
         steps += 1;
-    });
-    kept
+    }
 }

@@ -1,0 +1,194 @@
+//! The part of the page: move, see, ride, undo, take.
+
+use std::rc::Rc;
+
+use sagwright_core::advice::Setting;
+use sagwright_core::advice::what_if::{Trying, Workbench};
+use sagwright_core::intake::{Field, Intake};
+use sagwright_core::words::number;
+use yew::prelude::*;
+
+use super::course::{Course, Step};
+use super::levers::{levers, remedies};
+use super::rode::{Rode, tried};
+use super::seen::seen;
+use crate::advice_page::{Part, Voice, heading};
+use crate::browser;
+use crate::desk::{Desk, use_desk};
+use crate::state::{Action, Page, Subject, Wizard};
+
+/// A bike to try things on.
+#[derive(Debug, PartialEq, Properties)]
+pub struct Props {
+    /// The answers as they stand.
+    pub intake: Rc<Intake>,
+    /// The settings card, for what is advised.
+    pub settings: Rc<Vec<Setting>>,
+    /// Words and units.
+    pub voice: Voice,
+}
+
+/// What was taken as the rider's own: the answers before, the pages it stands on, and whether they say all of it.
+#[derive(Clone, PartialEq)]
+struct Taken {
+    before: Rc<Wizard>,
+    pages: Vec<Page>,
+    whole: bool,
+}
+
+/// The section.
+#[component]
+pub fn WhatIfSection(props: &Props) -> Html {
+    let desk = use_desk();
+    let Props {
+        intake,
+        settings,
+        voice,
+    } = props;
+    let workbench = use_memo(Rc::clone(intake), |intake| Workbench::of(intake));
+    let course = use_reducer_eq(Course::default);
+    let taken = use_state_eq(|| None::<Taken>);
+    let trying = course.trying();
+    let looked = use_memo(
+        (Rc::clone(&workbench), trying.clone()),
+        |(workbench, trying)| {
+            let bench = workbench.as_ref().as_ref().filter(|_| !trying.is_nothing());
+            bench.map(|bench| bench.look(trying))
+        },
+    );
+    let movable = use_memo(Rc::clone(&workbench), |bench| {
+        let bench = bench.as_ref().as_ref();
+        bench.map(|bench| (bench.movable(), bench.remedies()))
+    });
+    let (Some(workbench), Some((all, cures))) = (workbench.as_ref(), movable.as_ref()) else {
+        return html! {
+            <section class="part what-if">
+                { heading(voice, Part::WhatIf) }
+                <p>{ voice.words("what-if.cannot") }</p>
+            </section>
+        };
+    };
+    let act = {
+        let course = course.dispatcher();
+        let taken = taken.setter();
+        Callback::from(move |step: Step| {
+            taken.set(None);
+            course.dispatch(step);
+        })
+    };
+    let press = |step: Step| act.reform(move |_: MouseEvent| step);
+    let on_take = {
+        let (desk, course, taken) = (desk.clone(), course.dispatcher(), taken.setter());
+        let (answers, whole) = workbench.answers(&trying);
+        Callback::from(move |_: MouseEvent| {
+            let before = Rc::clone(&desk.wizard);
+            let pages = take(&desk, &answers);
+            taken.set(Some(Taken {
+                before,
+                pages,
+                whole,
+            }));
+            course.dispatch(Step::Reset);
+            // The button is gone after this; the heading stays.
+            browser::focus(Part::WhatIf.id());
+        })
+    };
+    let status = match looked.as_ref() {
+        None if taken.is_some() => String::new(),
+        None => voice.words("what-if.nothing"),
+        Some(Ok(_)) => voice.with(
+            "what-if.tried",
+            "tried",
+            sagwright_core::words::Arg::Raw(tried(voice, &trying)),
+        ),
+        Some(Err(_)) => voice.words("what-if.cannot"),
+    };
+    html! {
+        <section class="part what-if">
+            { heading(voice, Part::WhatIf) }
+            <p>{ voice.words("what-if.lead") }</p>
+            { levers(voice, all, &trying.levers, settings, &act) }
+            { remedies(voice, cures, trying.remedy, &act) }
+            <div class="what-if-steer">
+                <button type="button" class="button" disabled={!course.can_undo()} onclick={press(Step::Undo)}>
+                    { voice.words("what-if.undo") }
+                </button>
+                <button
+                    type="button"
+                    class="button quiet"
+                    disabled={trying.is_nothing()}
+                    onclick={press(Step::Reset)}
+                >
+                    { voice.words("what-if.reset") }
+                </button>
+                <button
+                    type="button"
+                    class="button button-main"
+                    disabled={trying.is_nothing()}
+                    onclick={on_take}
+                >
+                    { voice.words("what-if.take") }
+                </button>
+            </div>
+            <p class="what-if-said" role="status">{ status }</p>
+            if let Some(taken_now) = taken.as_ref() {
+                { was_taken(&desk, voice, taken_now, Callback::from({ let taken = taken.setter(); move |()| taken.set(None) })) }
+            }
+            if let Some(Ok(what_if)) = looked.as_ref() {
+                { seen(voice, what_if) }
+                { ride(voice, intake, &trying) }
+            }
+        </section>
+    }
+}
+
+fn ride(voice: &Voice, intake: &Rc<Intake>, trying: &Trying) -> Html {
+    html! {
+        <>
+            <h3>{ voice.words("what-if.rides") }</h3>
+            <Rode intake={Rc::clone(intake)} trying={trying.clone()} voice={voice.clone()} />
+        </>
+    }
+}
+
+/// What was taken, what could not be, and the way back.
+fn was_taken(desk: &Desk, voice: &Voice, taken: &Taken, done: Callback<()>) -> Html {
+    let key = if taken.whole {
+        "what-if.taken"
+    } else {
+        "what-if.taken-part"
+    };
+    let (desk, taken) = (desk.clone(), taken.clone());
+    let onclick = Callback::from(move |_: MouseEvent| {
+        for page in &taken.pages {
+            desk.act(Action::Adopt(
+                Subject::Page(*page),
+                Rc::clone(&taken.before),
+            ));
+        }
+        done.emit(());
+        browser::focus(Part::WhatIf.id());
+    });
+    html! {
+        <div class="what-if-taken" role="status">
+            <p>{ voice.words(key) }</p>
+            <button type="button" class="button" {onclick}>{ voice.words("what-if.take-back") }</button>
+        </div>
+    }
+}
+
+/// Writes what is tried into the answers, as if it had been typed in the units shown; the pages it stands on.
+fn take(desk: &Desk, answers: &[(Field, f64)]) -> Vec<Page> {
+    let mut pages: Vec<Page> = Vec::new();
+    for (field, si) in answers {
+        let unit = desk.wizard.unit_of(*field);
+        // One digit more than is told, so that rounding moves nothing that can be felt.
+        let text = number(unit.from_si(*si), unit.decimals() + 1);
+        desk.act(Action::Type(*field, text));
+        let page = Page::Ask(field.question());
+        if !pages.contains(&page) {
+            pages.push(page);
+        }
+    }
+    pages
+}

@@ -1,0 +1,101 @@
+//! What if: a setting moved shows at once, is ridden, is taken back, and becomes the rider's own.
+
+use anyhow::{Context as _, Result, ensure};
+use sagwright_tests_browser::{DESKTOP, PHONE, Page, Theme, browse};
+
+const SAG: &str = "document.querySelectorAll('.what-if-rows tbody tr')[1].cells[2].textContent";
+
+/// Moves the first slider by so many steps and gives the milliseconds until the figures on the page have changed: the least
+/// of several moves, because the machine has other work too.
+const QUICK: &str = "(async () => { \
+    const slider = document.querySelector('.what-if-lever input'); \
+    const move = (value) => { slider.value = value; slider.dispatchEvent(new Event('input', { bubbles: true })); }; \
+    const shown = () => document.querySelector('.what-if-rows')?.textContent; \
+    const waits = []; \
+    for (const value of [1, 3, 5, 7, 9]) { \
+      const before = shown(); const from = performance.now(); move(value); \
+      while (shown() === before && performance.now() - from < 5000) { \
+        await new Promise((done) => { const line = new MessageChannel(); line.port1.onmessage = done; line.port2.postMessage(0); }); } \
+      waits.push(performance.now() - from); } \
+    return Math.min(...waits); })()";
+
+/// Within this a change follows the finger, ms.
+const AT_ONCE_MS: f64 = 100.0;
+
+async fn to_what_if(page: &Page, rider: &str) -> Result<()> {
+    page.open_example(rider).await?;
+    page.click("Get my advice").await?;
+    page.is_shown(".what-if-lever input").await
+}
+
+#[test]
+fn a_setting_moved_shows_at_once_is_undone_and_taken() {
+    browse("what-if", PHONE, async |page| {
+        to_what_if(page, "Freshly serviced gas fork").await?;
+        page.is_shown(".ride-figures").await?;
+        page.sees("Nothing is moved yet.").await?;
+        let waited = page.evaluate(QUICK).await?;
+        println!("shown after {waited} ms at best");
+        ensure!(
+            waited.as_f64().context("a time")? < AT_ONCE_MS,
+            "{waited} ms"
+        );
+        page.sees("Tried: Fork gas pressure (gauge)").await?;
+        page.sees("What you would feel").await?;
+        let tried = page.evaluate(SAG).await?;
+
+        // A finger that moves on is one step; the way back is one press, by keyboard as well.
+        page.tab_to("Undo").await?;
+        page.click("Undo").await?;
+        page.sees("Nothing is moved yet.").await?;
+        page.pick(
+            "Or do one of these",
+            "A slippery finish and thin oil in the spring leg",
+        )
+        .await?;
+        page.sees("Tried: A slippery finish").await?;
+        page.accessible().await?;
+        page.targets_are_large().await?;
+        page.fits().await?;
+        page.click("Put everything back").await?;
+        page.sees("Nothing is moved yet.").await?;
+
+        page.evaluate(QUICK).await?;
+        ensure!(page.evaluate(SAG).await? == tried);
+        for theme in Theme::ALL {
+            page.pick("Colours of the page", theme.label()).await?;
+            page.picture(&format!("what-if-{}", theme.name())).await?;
+        }
+        page.click("Take this as my set-up").await?;
+        page.sees("This is your set-up now").await?;
+        page.is_true(
+            "document.querySelector('.what-if-lever .hint').textContent.includes('Now 11.5')",
+        )
+        .await?;
+        page.click("Take my old set-up back").await?;
+        page.is_true("!document.querySelector('.what-if-taken')")
+            .await
+    });
+}
+
+#[test]
+fn a_setting_moved_is_ridden_over_the_riders_own_ground() {
+    browse("what-if-ridden", DESKTOP, async |page| {
+        to_what_if(page, "Enduro without linkage").await?;
+        page.evaluate(
+            "(() => { const slider = document.querySelectorAll('.what-if-lever input')[3]; slider.value = slider.min; \
+             slider.dispatchEvent(new Event('input', { bubbles: true })); return true; })()",
+        )
+        .await?;
+        page.click("Ride it over my ground").await?;
+        page.is_shown(".what-if-rode .film-canvas").await?;
+        page.sees("over your ground, as it is and as tried").await?;
+        page.accessible().await?;
+        page.fits().await?;
+        page.picture("what-if").await?;
+        // Another change is another ride.
+        page.click("Undo").await?;
+        page.is_true("document.querySelector('.what-if-rode') === null")
+            .await
+    });
+}
