@@ -35,7 +35,7 @@ pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
     let figures = ridden.pictures.iter().flat_map(|picture| {
         [End::Front, End::Rear].map(|end| {
             let chart = Rc::new(ride_chart(picture, end, ridden.before_told));
-            html! { <Figure {chart} voice={voice.clone()} /> }
+            html! { <Later><Figure {chart} voice={voice.clone()} /></Later> }
         })
     });
     html! {

@@ -31,6 +31,8 @@ struct Inner {
     job: Option<Job>,
     /// Runs out when the worker has said nothing for too long.
     patience: Option<Timeout>,
+    /// What has been read off the line and is still to be taken in.
+    arriving: Option<Timeout>,
     /// The answers ridden to the end, the last ones first, and what came of it.
     done: Vec<(Intake, Option<Box<Ridden>>)>,
 }
@@ -129,6 +131,12 @@ impl Rider {
     fn hear(&self, heard: Heard) {
         match heard {
             Heard::Broke => self.give_up(Why::Broke),
+            Heard::Told(told @ Told::Done(_)) => {
+                // Reading so much off the line was a task already, and what it leads to is another.
+                let rider = self.clone();
+                let task = Timeout::new(0, move || rider.take(told));
+                self.0.borrow_mut().arriving = Some(task);
+            }
             Heard::Told(told) => self.take(told),
         }
     }
@@ -194,5 +202,6 @@ impl Inner {
         self.ready = false;
         self.waiting = None;
         self.patience = None;
+        self.arriving = None;
     }
 }
