@@ -10,7 +10,7 @@ use crate::trouble::Trouble;
 const FOLDERS: [&str; 2] = ["core/words", "app/words"];
 
 /// The files of sentences that only the advice needs, without their ending; all others are of the questions.
-const ADVICE: [&str; 10] = [
+const ADVICE: [&str; 9] = [
     "advice",
     "answers",
     "around-advice",
@@ -19,7 +19,6 @@ const ADVICE: [&str; 10] = [
     "checks",
     "laps",
     "remedies",
-    "store",
     "track",
 ];
 

@@ -6,6 +6,8 @@ use std::path::Path;
 use sagwright_core::words::Book;
 use sagwright_core::workshop::Delivery;
 
+use crate::words::{ADVISING, ASKING};
+
 const OWN: &str = include_str!("../../words/en/hosted.json");
 
 #[test]
@@ -30,4 +32,9 @@ fn no_sentence_is_missing_and_none_is_left_over() {
         .collect();
     let there: BTreeSet<String> = own.keys().map(str::to_owned).collect();
     assert_eq!(looked_up, there);
+    // The questions' program says them, before the advice's sentences have come.
+    let (early, all) = ((ASKING.english)(), (ADVISING.english)());
+    for key in sources.split('"').filter(|piece| all.has(piece)) {
+        assert!(early.has(key), "{key} comes with the advice only");
+    }
 }

@@ -45,6 +45,8 @@ async fn at(page: &Page, receiver: &Receiver, fragment: &str) -> Result<()> {
 /// What the browser itself says of answers that did not come is no fault of the page; and the receiver stands at an
 /// address of its own.
 async fn done(page: &Page, receiver: &Receiver) -> Result<()> {
+    // Whatever the page still fetches for later goes with it.
+    page.browser().goto("about:blank").await?;
     for line in page.take_console().await? {
         ensure!(line.contains("Failed to load resource"), "{line}");
     }
