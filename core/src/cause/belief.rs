@@ -36,7 +36,15 @@ impl Observation {
         let likelihood = |hypothesis| {
             RIDERS.map(|(touchy, _)| log_likelihood(hypothesis, touchy * numbers.touchiness))
         };
-        Self::bounded(text, hypotheses.iter().map(likelihood).collect())
+        Self::from_each(text, hypotheses.iter().map(likelihood))
+    }
+
+    /// From how likely it is, natural log, for each hypothesis in their order and each of [`RIDERS`].
+    pub(super) fn from_each(
+        text: Text,
+        log_likelihood: impl Iterator<Item = [f64; RIDERS.len()]>,
+    ) -> Self {
+        Self::bounded(text, log_likelihood.collect())
     }
 
     /// From how likely it is, natural log, for a hypothesis, whoever the rider is.
@@ -46,7 +54,7 @@ impl Observation {
         log_likelihood: impl Fn(&Hypothesis) -> f64,
     ) -> Self {
         let likelihood = |hypothesis| [log_likelihood(hypothesis); RIDERS.len()];
-        Self::bounded(text, hypotheses.iter().map(likelihood).collect())
+        Self::from_each(text, hypotheses.iter().map(likelihood))
     }
 
     /// Natural log of its mean likelihood under these weights, which sum to 1.

@@ -253,10 +253,9 @@ fn of_trying(case: &Case, change: Change, hypothesis: &Hypothesis) -> Vec<f64> {
     let Some((worst, tryout)) = tried else {
         return vec![1.0];
     };
-    let verdicts = Verdict::ALL
-        .iter()
-        .map(|verdict| tryout.chance(case.numbers, hypothesis, worst, 0.0, *verdict));
-    verdicts.collect()
+    tryout
+        .chances(case.numbers, hypothesis, worst, 0.0)
+        .to_vec()
 }
 
 /// The complaint that is worst, the first of those that are as bad.
@@ -327,8 +326,9 @@ pub fn sensible(case: &Case, how: How) -> bool {
         return false;
     };
     let bikes = (case.hypotheses, case.belief.of_hypotheses.as_slice());
-    let chance = |verdict| tryout.expected(case.numbers, bikes, worst, verdict);
-    let good = chance(Verdict::Better) - chance(Verdict::Worse) >= LEAST_GOOD;
+    let chances = tryout.expected(case.numbers, bikes, worst);
+    let gain = chances[Verdict::Better as usize] - chances[Verdict::Worse as usize];
+    let good = gain >= LEAST_GOOD;
     let harms = |feeling: &Feeling| tryout.on_healthy(*feeling) >= MOST_HARM;
     good && !Feeling::ALL.iter().any(harms)
 }

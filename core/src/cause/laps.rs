@@ -78,17 +78,20 @@ fn lap(case: &Case, change: Change) -> Option<Lap> {
     let worst = worst_complaint(case.intake)?;
     let tryout = Tryout::of(case.intake, case.rehearsal, change)?;
     let bikes = (case.hypotheses, case.belief.of_hypotheses.as_slice());
-    let chance = |feeling, verdict| tryout.expected(case.numbers, bikes, feeling, verdict);
-    let (mut help, mut all) = (0.0, 0.0);
+    let (mut help, mut all, mut better) = (0.0, 0.0, 0.0);
     for complaint in case.intake.complaints.iter().flatten() {
         let (weight, feeling) = (how_bad(complaint), complaint.feeling);
-        help += weight * (chance(feeling, Verdict::Better) - chance(feeling, Verdict::Worse));
+        let chances = tryout.expected(case.numbers, bikes, feeling);
+        help += weight * (chances[Verdict::Better as usize] - chances[Verdict::Worse as usize]);
         all += weight;
+        if feeling == worst {
+            better = chances[Verdict::Better as usize];
+        }
     }
     let unknown = Lap {
         change,
         bits: 0.0,
-        better: chance(worst, Verdict::Better),
+        better,
         help: help / all,
     };
     Some(Lap {

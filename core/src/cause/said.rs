@@ -5,8 +5,10 @@
 //! in what the bike does before it is felt, so that one can hide the other; a complaint at either end is enough for it
 //! to be made.
 
+use std::array;
+
 use super::Cause;
-use super::belief::Observation;
+use super::belief::{Observation, RIDERS};
 use super::felt::{MOST_STEPS, shows_at};
 use super::hypotheses::Hypothesis;
 use super::numbers::Numbers;
@@ -30,6 +32,7 @@ pub fn observations(
     let said = Said {
         hypotheses,
         numbers,
+        made: made(hypotheses, numbers),
     };
     if complaints.is_empty() {
         return vec![said.all_quiet()];
@@ -76,11 +79,41 @@ pub fn chances(
 
 /// As [`chances`], from steps at each end.
 pub fn chances_of(numbers: &Numbers, feeling: Feeling, steps: [f64; 2], touchy: f64) -> [f64; 2] {
-    let place = feeling as usize;
-    let (leak, gain) = (numbers.leak[place], numbers.gain[place]);
-    let base = libm::log(leak / (1.0 - leak)) + touchy;
+    let base = unasked(numbers, feeling) + touchy;
+    from_base(base, numbers.gain[feeling as usize], steps)
+}
+
+/// Log odds of a complaint that nothing causes, by a middling rider.
+fn unasked(numbers: &Numbers, feeling: Feeling) -> f64 {
+    let leak = numbers.leak[feeling as usize];
+    libm::log(leak / (1.0 - leak))
+}
+
+fn from_base(base: f64, gain: f64, steps: [f64; 2]) -> [f64; 2] {
     steps.map(|steps| logistic(base + gain * steps).clamp(LEAST_CHANCE, MOST_CHANCE))
 }
+
+/// Chance of a complaint of each feeling, wherever: one row per hypothesis, a column per feeling of each of [`RIDERS`].
+///
+/// What is said and what is not both rest on all of them, for every way the bike could be, so they are worked out once.
+fn made(hypotheses: &[Hypothesis], numbers: &Numbers) -> Vec<[OfFeelings; RIDERS.len()]> {
+    let mut made = vec![[[0.0; Feeling::ALL.len()]; RIDERS.len()]; hypotheses.len()];
+    for feeling in Feeling::ALL {
+        let place = *feeling as usize;
+        let (unasked, gain) = (unasked(numbers, *feeling), numbers.gain[place]);
+        for (hypothesis, row) in hypotheses.iter().zip(&mut made) {
+            let steps = hypothesis.felt.steps[place];
+            for ((touchy, _), of) in RIDERS.iter().zip(row) {
+                let base = unasked + touchy * numbers.touchiness;
+                of[place] = either(from_base(base, gain, steps));
+            }
+        }
+    }
+    made
+}
+
+/// One number per feeling, in the order of [`Feeling::ALL`].
+type OfFeelings = [f64; Feeling::ALL.len()];
 
 /// Chance that it is complained of at all.
 pub fn either([front, rear]: [f64; 2]) -> f64 {
@@ -107,9 +140,20 @@ fn logistic(log_odds: f64) -> f64 {
 struct Said<'a> {
     hypotheses: &'a [Hypothesis<'a>],
     numbers: &'a Numbers,
+    /// See [`made`].
+    made: Vec<[OfFeelings; RIDERS.len()]>,
 }
 
 impl Said<'_> {
+    /// From what the chances of all complaints make of it, natural log.
+    fn by_made(&self, text: Text, log_likelihood: impl Fn(&OfFeelings) -> f64) -> Observation {
+        let each = self
+            .made
+            .iter()
+            .map(|of| of.each_ref().map(&log_likelihood));
+        Observation::from_each(text, each)
+    }
+
     fn mention(&self, complaint: &Complaint) -> Observation {
         let end = complaint.end;
         let key = match end {
@@ -223,9 +267,8 @@ impl Said<'_> {
 
     fn silence(&self, feeling: Feeling, weight: f64) -> Observation {
         let text = Text::new("evidence.not-said").with("feeling", feeling_text(feeling).into());
-        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
-            let ends = chances(self.numbers, feeling, hypothesis, touchy);
-            weight * libm::log(1.0 - either(ends))
+        self.by_made(text, |made| {
+            weight * libm::log(1.0 - made[feeling as usize])
         })
     }
 
@@ -234,22 +277,34 @@ impl Said<'_> {
     /// 1 − Π (1 − p) / (1 − l) over all feelings (a noisy-or taken apart).
     fn brought_in(&self, complaints: &[Complaint]) -> Observation {
         let text = Text::new("evidence.brought-in");
-        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
-            if hypothesis.faults.is_empty() {
-                return 0.0;
-            }
+        let named = |feeling: Feeling| complaints.iter().any(|said| said.feeling == feeling);
+        let of_rider = |(touchy, _): (f64, f64)| {
+            let touchy = touchy * self.numbers.touchiness;
+            Feeling::ALL
+                .iter()
+                .map(|feeling| (self.leaks(*feeling, touchy), named(*feeling)))
+                .collect()
+        };
+        let leaks: [Vec<(f64, bool)>; RIDERS.len()] = RIDERS.map(of_rider);
+        let of_one = |made: &OfFeelings, leaks: &[(f64, bool)]| {
             let (mut all_leaks, mut all_quiet) = (1.0, 1.0);
-            for feeling in Feeling::ALL {
-                let made = either(chances(self.numbers, *feeling, hypothesis, touchy));
-                let leak = self.leaks(*feeling, touchy).min(made);
-                if complaints.iter().any(|said| said.feeling == *feeling) {
+            for (made, (leak, named)) in made.iter().zip(leaks) {
+                let leak = leak.min(*made);
+                if *named {
                     all_leaks *= leak / made;
                 }
                 all_quiet *= (1.0 - made) / (1.0 - leak);
             }
             let least = LEAST_CHANCE;
             libm::log((1.0 - all_leaks).max(least) / (1.0 - all_quiet).max(least))
-        })
+        };
+        let each = self.hypotheses.iter().zip(&self.made).map(|(way, made)| {
+            array::from_fn(|rider| match way.faults.as_slice() {
+                [] => 0.0,
+                _ => of_one(&made[rider], &leaks[rider]),
+            })
+        });
+        Observation::from_each(text, each)
     }
 
     /// Chance that a rider complains of a feeling though nothing causes it.
@@ -261,10 +316,8 @@ impl Said<'_> {
     /// "Nothing is wrong": every feeling denied at once.
     fn all_quiet(&self) -> Observation {
         let text = Text::new("evidence.nothing-wrong");
-        Observation::by_rider(text, self.hypotheses, self.numbers, |hypothesis, touchy| {
-            let quiet = Feeling::ALL.iter().map(|feeling| {
-                libm::log(1.0 - either(chances(self.numbers, *feeling, hypothesis, touchy)))
-            });
+        self.by_made(text, |made| {
+            let quiet = made.iter().map(|made| libm::log(1.0 - made));
             self.numbers.denial * quiet.sum::<f64>()
         })
     }

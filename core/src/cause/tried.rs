@@ -8,6 +8,8 @@
 //! brings that thing nearer to what suits: four clicks out are half of what a mildly strong compression is too strong by. What
 //! it does to a bike with any other fault is what it does to the healthy one: the two add up.
 
+use std::array;
+
 use super::Cause;
 use super::belief::Observation;
 use super::hypotheses::Hypothesis;
@@ -54,7 +56,8 @@ pub fn observations(
                 hypotheses,
                 numbers,
                 |hypothesis, touchy| {
-                    libm::log(trial.chance(numbers, hypothesis, *feeling, touchy, *verdict))
+                    let chances = trial.chances(numbers, hypothesis, *feeling, touchy);
+                    libm::log(chances[*verdict as usize])
                 },
             ));
         }
@@ -156,46 +159,57 @@ impl<'a> Tryout<'a> {
         causes.contains(&fault.cause).then_some(step)
     }
 
-    /// Chance of a verdict on a complaint for a hypothesis, the complaint having been made.
-    pub fn chance(
+    /// Chance of each verdict on a complaint for a hypothesis, the complaint having been made.
+    pub fn chances(
         &self,
         numbers: &Numbers,
         hypothesis: &Hypothesis,
         feeling: Feeling,
         touchy: f64,
-        verdict: Verdict,
-    ) -> f64 {
+    ) -> OfVerdicts {
         let made = either(chances(numbers, feeling, hypothesis, touchy));
         let leak = numbers.leak[feeling as usize];
         // The share of such complaints that the bike's faults make, not the rider's mood.
         let of_the_bike = (1.0 - leak / made).clamp(0.0, 1.0);
-        let moved = self.on(hypothesis, feeling);
-        let honest = of_the_bike * says(moved, verdict) + (1.0 - of_the_bike) * says(0.0, verdict);
-        (1.0 - BY_CHANCE) * honest + BY_CHANCE / 3.0
+        let moved = says(self.on(hypothesis, feeling));
+        let unmoved = says(0.0);
+        array::from_fn(|verdict| {
+            let honest = of_the_bike * moved[verdict] + (1.0 - of_the_bike) * unmoved[verdict];
+            (1.0 - BY_CHANCE) * honest + BY_CHANCE / 3.0
+        })
     }
 
-    /// Chance of a verdict over all bikes that are believed in.
+    /// Chance of each verdict over all bikes that are believed in.
     pub fn expected(
         &self,
         numbers: &Numbers,
-        (hypotheses, chances): (&[Hypothesis], &[f64]),
+        (hypotheses, believed): (&[Hypothesis], &[f64]),
         feeling: Feeling,
-        verdict: Verdict,
-    ) -> f64 {
-        let each = hypotheses.iter().zip(chances);
-        each.map(|(hypothesis, chance)| {
-            chance * self.chance(numbers, hypothesis, feeling, 0.0, verdict)
-        })
-        .sum()
+    ) -> OfVerdicts {
+        let mut expected = [0.0; Verdict::ALL.len()];
+        for (hypothesis, chance) in hypotheses.iter().zip(believed) {
+            let verdicts = self.chances(numbers, hypothesis, feeling, 0.0);
+            for (sum, one) in expected.iter_mut().zip(verdicts) {
+                *sum += chance * one;
+            }
+        }
+        expected
     }
 }
 
-fn says(moved: f64, verdict: Verdict) -> f64 {
+/// One number per verdict, in the order of [`Verdict::ALL`].
+pub type OfVerdicts = [f64; Verdict::ALL.len()];
+
+fn says(moved: f64) -> OfVerdicts {
     let beyond = |steps: f64| 1.0 / (1.0 + libm::exp(-SURER * (steps - NOTICED)));
     let (better, worse) = (beyond(-moved), beyond(moved));
-    match verdict {
-        Verdict::Better => better,
-        Verdict::Worse => worse,
-        Verdict::Same => (1.0 - better - worse).max(0.02),
+    let mut said = [0.0; Verdict::ALL.len()];
+    for verdict in Verdict::ALL {
+        said[*verdict as usize] = match verdict {
+            Verdict::Better => better,
+            Verdict::Worse => worse,
+            Verdict::Same => (1.0 - better - worse).max(0.02),
+        };
     }
+    said
 }
