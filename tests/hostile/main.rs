@@ -174,7 +174,13 @@ fn workshop_documents_are_checked_too() {
     let oldest = workshop::read(good).expect("version 1 is still read");
     assert_eq!(oldest.version, WORKSHOP_VERSION);
     let long = "x".repeat(LARGEST_WORKSHOP);
-    assert!(workshop::read(&good.replace("\"A\"", &format!("\"{long}\""))).is_err());
+    let large = workshop::read(&good.replace("\"A\"", &format!("\"{long}\"")));
+    let large = large.expect_err("too large").problems;
+    assert_eq!(large[0].text.key, "problem.workshop-too-large");
+    // However many of its parts are wrong, a rider's page tells no more than can be read.
+    let ways = vec![r#"{"way":"email","address":"-"}"#; 1_000].join(",");
+    let many = workshop::read(&with(&format!("\"delivery\":[{ways}]")));
+    assert_eq!(many.expect_err("no addresses").problems.len(), 40);
 }
 
 /// A workshop's document with one part more than it needs.

@@ -18,4 +18,4 @@ pub use extra::{ExtraAnswer, LONGEST_ASKED, LONGEST_EXTRA, MOST_EXTRA, is_extra_
 pub use fields::*;
 pub use link::*;
 pub use read::*;
-pub(crate) use read::{MOST_PROBLEMS, problem as misfit_at};
+pub(crate) use read::{MOST_PROBLEMS, of_version, problem as misfit_at, whole};

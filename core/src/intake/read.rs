@@ -39,32 +39,50 @@ pub fn read(json: &str) -> Result<Intake, IntakeError> {
 /// # Errors
 /// [`IntakeError`] naming, for each problem, the place and what stands there.
 pub fn read_unfinished(json: &str) -> Result<Intake, IntakeError> {
-    if json.len() > LARGEST_DOCUMENT {
-        return Err(IntakeError::one(
-            "",
-            Text::new("problem.too-large").with("most", Arg::Count(64)),
-        ));
-    }
-    let document: Value = serde_json::from_str(json).map_err(|error| {
-        IntakeError::one(
-            "",
-            Text::new("problem.not-json")
-                .with("line", Arg::Raw(error.line().to_string()))
-                .with("column", Arg::Raw(error.column().to_string())),
-        )
-    })?;
-    migrate(&document)?;
+    let document = whole(
+        json,
+        LARGEST_DOCUMENT,
+        "problem.too-large",
+        "problem.not-json",
+    )?;
+    of_version(&document, VERSION)?;
     structure(&document).map_err(|problems| IntakeError { problems })
 }
 
-/// Brings an older document up to this version; there is none older than 1 yet.
-fn migrate(document: &Value) -> Result<(), IntakeError> {
+/// A text from outside as JSON, if it is one, and of at most so many bytes; else what to say of it.
+///
+/// # Errors
+/// [`IntakeError`] with `too_large`, told the `most` kB, or with `broken`, told `line` and `column`.
+pub(crate) fn whole(
+    text: &str,
+    most: usize,
+    too_large: &'static str,
+    broken: &'static str,
+) -> Result<Value, IntakeError> {
+    if text.len() > most {
+        let most = i64::try_from(most / 1024).unwrap_or(i64::MAX);
+        let told = Text::new(too_large).with("most", Arg::Count(most));
+        return Err(IntakeError::one("", told));
+    }
+    serde_json::from_str(text).map_err(|error| {
+        let told = Text::new(broken)
+            .with("line", Arg::Raw(error.line().to_string()))
+            .with("column", Arg::Raw(error.column().to_string()));
+        IntakeError::one("", told)
+    })
+}
+
+/// Whether a document is of the one version there is of its kind.
+///
+/// # Errors
+/// [`IntakeError`] at `version` where it is not, or says none.
+pub(crate) fn of_version(document: &Value, known: u32) -> Result<(), IntakeError> {
     let refuse = |key: &'static str, found: String| {
         Err(IntakeError::one(
             "version",
             Text::new(key)
                 .with("found", Arg::Raw(found))
-                .with("known", Arg::Count(i64::from(VERSION))),
+                .with("known", Arg::Count(i64::from(known))),
         ))
     };
     let Value::Object(fields) = document else {
@@ -73,8 +91,8 @@ fn migrate(document: &Value) -> Result<(), IntakeError> {
     match fields.get("version") {
         None => refuse("problem.version-missing", String::new()),
         Some(found) => match found.as_u64() {
-            Some(n) if n == u64::from(VERSION) => Ok(()),
-            Some(n) if n > u64::from(VERSION) => refuse("problem.version-newer", n.to_string()),
+            Some(n) if n == u64::from(known) => Ok(()),
+            Some(n) if n > u64::from(known) => refuse("problem.version-newer", n.to_string()),
             _ => refuse("problem.version", shortened(&found.to_string())),
         },
     }

@@ -8,6 +8,7 @@ use super::colour::contrast_with_white;
 use super::document::{AnswerKind, Delivery, ExtraQuestion, WORKSHOP_VERSION, Workshop};
 use crate::intake::{
     Field, IntakeError, LONGEST_ASKED, MOST_EXTRA, MOST_PROBLEMS, Problem, is_extra_id, misfit_at,
+    whole,
 };
 use crate::quantity::{Entry, RateUnit};
 use crate::words::{Arg, Text};
@@ -16,7 +17,7 @@ use crate::words::{Arg, Text};
 pub const LARGEST_WORKSHOP: usize = 64 * 1024;
 
 /// Most rates on a shelf, front or rear.
-pub const MOST_RATES: usize = 60;
+const MOST_RATES: i64 = 60;
 
 /// The least contrast of the accent with white: level AAA of WCAG 2.2, as people read this outdoors.
 const LEAST_CONTRAST: f64 = 7.0;
@@ -29,16 +30,10 @@ pub type Problems = IntakeError;
 /// # Errors
 /// [`Problems`] naming every field that cannot be used, an unknown one among them.
 pub fn read(text: &str) -> Result<Workshop, Problems> {
-    if text.len() > LARGEST_WORKSHOP {
-        let text = Text::new("problem.too-large").with("most", Arg::Count(64));
-        return Err(Problems::one("", text));
-    }
     // A mark that some editors put before the first letter is no part of the document.
     let text = text.trim_start_matches('\u{feff}');
-    let mut document: Value = serde_json::from_str(text).map_err(|error| {
-        let text = Text::new("problem.workshop").with("detail", Arg::Raw(error.to_string()));
-        Problems::one("", text)
-    })?;
+    let (too_large, broken) = ("problem.workshop-too-large", "problem.workshop");
+    let mut document = whole(text, LARGEST_WORKSHOP, too_large, broken)?;
     migrate(&mut document)?;
     let workshop: Workshop =
         serde_json::from_value(document.clone()).map_err(|error| misfits(&document, &error))?;
@@ -63,6 +58,7 @@ impl Workshop {
         for (at, way) in self.delivery.iter().enumerate() {
             found.way(self, at, way);
         }
+        found.0.truncate(MOST_PROBLEMS);
         if found.0.is_empty() {
             Ok(())
         } else {
@@ -181,11 +177,12 @@ impl Found {
 
     fn shelf(&mut self, path: &str, rates: &[Entry<RateUnit>], field: Field) {
         let allowed = field.allowed();
+        let many = i64::try_from(rates.len()).is_ok_and(|count| count > MOST_RATES);
         let fits = |rate: &Entry<RateUnit>| rate.value.is_finite() && allowed.holds(rate.si());
-        if rates.len() > MOST_RATES || !rates.iter().all(fits) {
+        if many || !rates.iter().all(fits) {
             let dimension = field.dimension();
             let told = Text::new("problem.workshop-stock")
-                .with("most", Arg::Count(60))
+                .with("most", Arg::Count(MOST_RATES))
                 .with("span", Arg::Span(allowed.low, allowed.high, dimension));
             self.at(path, told);
         }

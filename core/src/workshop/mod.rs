@@ -7,7 +7,7 @@ mod document;
 mod offer;
 mod parcel;
 
-pub use check::{LARGEST_WORKSHOP, MOST_RATES, Problems, read};
+pub use check::{LARGEST_WORKSHOP, Problems, read};
 pub use colour::contrast_with_white;
 pub use document::*;
 pub use parcel::{PARCEL_VERSION, Parcel};

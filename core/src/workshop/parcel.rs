@@ -3,8 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::check::Problems;
-use crate::intake::{Intake, LARGEST_DOCUMENT, check};
-use crate::words::{Arg, Text};
+use crate::intake::{Intake, LARGEST_DOCUMENT, check, misfit_at, of_version, whole};
 
 /// The version of this form that is written and read.
 pub const PARCEL_VERSION: u32 = 1;
@@ -42,20 +41,12 @@ impl Parcel {
     /// # Errors
     /// [`Problems`] where it is too large, not of this form, or holds answers that cannot be used.
     pub fn read(text: &str) -> Result<Self, Problems> {
-        if text.len() > LARGEST_DOCUMENT {
-            let text = Text::new("problem.too-large").with("most", Arg::Count(64));
-            return Err(Problems::one("", text));
-        }
-        let parcel: Self = serde_json::from_str(text).map_err(|error| {
-            let text = Text::new("problem.parcel").with("detail", Arg::Raw(error.to_string()));
-            Problems::one("", text)
+        let (too_large, broken) = ("problem.too-large", "problem.not-json");
+        let document = whole(text, LARGEST_DOCUMENT, too_large, broken)?;
+        of_version(&document, PARCEL_VERSION)?;
+        let parcel = Self::deserialize(&document).map_err(|error| Problems {
+            problems: vec![misfit_at("", &document, &error)],
         })?;
-        if parcel.version != PARCEL_VERSION {
-            let text = Text::new("problem.version-newer")
-                .with("found", Arg::Raw(parcel.version.to_string()))
-                .with("known", Arg::Count(i64::from(PARCEL_VERSION)));
-            return Err(Problems::one("version", text));
-        }
         check(&parcel.intake)?;
         Ok(parcel)
     }
@@ -96,15 +87,37 @@ mod tests {
     #[test]
     fn a_parcel_of_another_form_is_refused() {
         let text = parcel().text().expect("plain data");
-        for wrong in [
-            text.replacen("\"version\":1", "\"version\":2", 1),
-            text.replacen('{', "{\"script\":1,", 1),
-            text.replacen("bring-day", "Bring day", 1),
-            text.replacen("\"agreed\"", "\"agred\"", 1),
-            " ".repeat(LARGEST_DOCUMENT + 1),
-            String::new(),
+        let newer = text.replacen("\"version\":1", "\"version\":2", 1);
+        for (wrong, key) in [
+            (newer.clone(), "problem.version-newer"),
+            (
+                newer.replacen('{', "{\"more\":1,", 1),
+                "problem.version-newer",
+            ),
+            (
+                text.replacen("\"version\":1", "\"version\":0", 1),
+                "problem.version",
+            ),
+            (
+                text.replacen('{', "{\"script\":1,", 1),
+                "problem.unknown-field",
+            ),
+            (
+                text.replacen("bring-day", "Bring day", 1),
+                "problem.extra-id",
+            ),
+            (
+                text.replacen("\"agreed\"", "\"agred\"", 1),
+                "problem.unknown-field",
+            ),
+            (
+                text.replacen('{', &format!("{{{}", " ".repeat(LARGEST_DOCUMENT)), 1),
+                "problem.too-large",
+            ),
+            (String::new(), "problem.not-json"),
         ] {
-            assert!(Parcel::read(&wrong).is_err(), "{wrong:.80}");
+            let refused = Parcel::read(&wrong).expect_err(key);
+            assert_eq!(refused.problems[0].text.key, key, "{wrong:.80}");
         }
     }
 }
