@@ -205,7 +205,8 @@ fn preload_mm(case: &Case, question: Question, luck: &mut Luck) -> (Field, f64) 
         _ => (Field::ShockPreload, set_up.shock.preload),
     };
     let mm = 1e3 * preload.value + luck.normal(PRELOAD_MM);
-    (field, mm.clamp(0.0, 39.0))
+    let allowed = field.allowed();
+    (field, mm.clamp(1e3 * allowed.low, 1e3 * allowed.high))
 }
 
 /// How far the air has moved the pressure of the fork since it was set, relative.

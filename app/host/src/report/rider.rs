@@ -48,7 +48,9 @@ pub fn advised(document: &Found, shared: &Shared, into: &Path) -> Result<Outcome
 
 /// The text of a document, or why there is none. No more of it is read than a document may have.
 pub fn text_at(path: &Path) -> Result<String, String> {
-    let unread = |error: io::Error| format!("It cannot be read: {error}.");
+    let unread = |error: io::Error| {
+        format!("It cannot be read: {error}. Check its name and who may read it.")
+    };
     // One byte more shows that it is too large, which the reader then says.
     let most = LARGEST_DOCUMENT as u64 + 1;
     let mut bytes = Vec::new();
@@ -58,7 +60,8 @@ pub fn text_at(path: &Path) -> Result<String, String> {
     if bytes.len() > LARGEST_DOCUMENT {
         return Ok(String::from_utf8_lossy(&bytes).into_owned());
     }
-    String::from_utf8(bytes).map_err(|_| "It is not text in UTF-8.".to_owned())
+    String::from_utf8(bytes)
+        .map_err(|_| "It is not text in UTF-8. Save it again as UTF-8.".to_owned())
 }
 
 /// Writes all of it or nothing, so that a run cut off leaves no half advice.
