@@ -207,6 +207,10 @@ impl Workbench {
             .filter_map(|lever| {
                 let at = lever.on(&now)?;
                 let (low, high, step) = self.reach(*lever, at, &bench);
+                // What is tried can become an answer, so it stays within what an answer may be.
+                let may = lever.field().map(Field::allowed);
+                let (low, high) =
+                    may.map_or((low, high), |may| (low.max(may.low), high.min(may.high)));
                 Some(Movable {
                     lever: *lever,
                     now: at,

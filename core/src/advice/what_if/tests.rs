@@ -1,5 +1,9 @@
+use std::fs;
+use std::path::Path;
+
 use super::*;
 use crate::intake::{Field, Intake, Question, StopSign, read_unfinished};
+use crate::quantity::Typed;
 use crate::remedy::RemedyId;
 
 fn gas() -> Intake {
@@ -10,6 +14,20 @@ fn gas() -> Intake {
 fn coil() -> Intake {
     let text = include_str!("../../../../demo-data/enduro-that-packs-down.json");
     read_unfinished(text).expect("a demo intake can be read")
+}
+
+/// Every intake that riders can look at first.
+fn demos() -> Vec<Intake> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../demo-data");
+    let files = fs::read_dir(folder).expect("the folder of demo intakes");
+    let texts = files.map(|file| {
+        let path = file.expect("a file of it").path();
+        fs::read_to_string(path).expect("its text")
+    });
+    // The workshop's own file is no intake.
+    texts
+        .filter_map(|text| read_unfinished(&text).ok())
+        .collect()
 }
 
 fn bench(intake: &Intake) -> Workbench {
@@ -52,6 +70,49 @@ fn each_fork_has_its_own_levers() {
             "{one:?}"
         );
     }
+}
+
+/// The same bike with an answer at one end of what it may be.
+fn told(intake: &Intake, field: Field, si: f64) -> Intake {
+    let mut intake = intake.clone();
+    let unit = field.dimension().units()[0];
+    let answer = Typed {
+        value: unit.from_si(si),
+        unit,
+        how: None,
+    };
+    field.set(&mut intake, Some(answer));
+    intake
+}
+
+#[test]
+fn whatever_is_tried_can_be_an_answer() {
+    let mut looked_at = 0;
+    for demo in demos() {
+        let marked = Field::ForkPressureMax;
+        let demo = match marked.get(&demo) {
+            None => demo,
+            Some(_) => told(&demo, marked, marked.allowed().high),
+        };
+        let fields = Lever::ALL.iter().filter_map(|lever| lever.field());
+        let extreme = fields.flat_map(|field| {
+            let may = field.allowed();
+            [may.low, may.high].map(|si| told(&demo, field, si))
+        });
+        for bench in extreme.filter_map(|intake| Workbench::of(&intake)) {
+            looked_at += 1;
+            for one in bench.movable() {
+                let Some(may) = one.lever.field().map(Field::allowed) else {
+                    continue;
+                };
+                assert!(
+                    may.holds(one.low) && may.holds(one.high),
+                    "{one:?} goes beyond {may:?}"
+                );
+            }
+        }
+    }
+    assert!(looked_at > 50, "{looked_at} bikes");
 }
 
 #[test]
@@ -105,7 +166,7 @@ fn what_is_tried_can_be_told_in_answers() {
     assert_eq!(field, Field::ShockPreload);
     let mut told = intake;
     let unit = field.dimension().units()[0];
-    let typed = crate::quantity::Typed {
+    let typed = Typed {
         value: unit.from_si(si),
         unit,
         how: None,
