@@ -95,7 +95,9 @@ pub fn Film(props: &Props) -> Html {
     {
         let (reel, show) = (Rc::clone(&reel), Rc::clone(&show));
         let (tell, stop) = (at_s.setter(), playing.setter());
-        use_effect_with((*playing, redraw, voice.clone()), move |(playing, ..)| {
+        // Whatever is drawn from stands here, so that a film that moves goes on with what it shows now.
+        let drawn_from = (Rc::clone(picture), *playing, redraw, voice.clone());
+        use_effect_with(drawn_from, move |(_, playing, ..)| {
             let frames = Rc::new(RefCell::new(None));
             if *playing {
                 reel.borrow_mut().drawn_ms = None;
