@@ -73,7 +73,7 @@ pub fn Figure(props: &Props) -> Html {
     let failed = use_state_eq(|| false);
     let on_failed = {
         let set = failed.setter();
-        Callback::from(move |()| set.set(true))
+        Callback::from(move |so| set.set(so))
     };
     let message = voice.say(&chart.message);
     let read = cursor.map_or_else(

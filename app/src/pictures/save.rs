@@ -1,5 +1,7 @@
 //! A picture and its numbers as files, made on the device.
 
+use std::rc::Rc;
+
 use gloo::file::Blob;
 use plotters::drawing::IntoDrawingArea;
 use sagwright_core::words::Arg;
@@ -24,8 +26,9 @@ const LEAST_DENSITY: f64 = 2.0;
 /// Letter height of a picture to keep, CSS pixels.
 const LETTERS: f64 = 17.0;
 
-/// The buttons under a picture. `shown` is its canvas on the page, in whose letters it is kept.
-pub fn buttons(chart: &Chart, voice: &Voice, shown: &NodeRef, failed: &Callback<()>) -> Html {
+/// The buttons under a picture. `shown` is its canvas on the page, in whose letters it is kept. `failed` is told
+/// whether the last picture could not be made.
+pub fn buttons(chart: &Rc<Chart>, voice: &Voice, shown: &NodeRef, failed: &Callback<bool>) -> Html {
     let name = voice.say(&chart.name);
     let button = |key: &'static str, onclick: Callback<MouseEvent>| {
         html! {
@@ -36,19 +39,21 @@ pub fn buttons(chart: &Chart, voice: &Voice, shown: &NodeRef, failed: &Callback<
         }
     };
     let save_picture = {
-        let (chart, voice, shown) = (chart.clone(), voice.clone(), shown.clone());
+        let (chart, voice, shown) = (Rc::clone(chart), voice.clone(), shown.clone());
         let failed = failed.clone();
         Callback::from(move |_: MouseEvent| {
+            // What went wrong before is over.
+            failed.emit(false);
             let file = format!("{}.png", voice.words(chart.words.file));
             let started = drawn(&chart, &voice, &shown)
                 .and_then(|canvas| hand_over(&canvas, file, failed.clone()));
             if started.is_none() {
-                failed.emit(());
+                failed.emit(true);
             }
         })
     };
     let save_numbers = {
-        let (chart, voice) = (chart.clone(), voice.clone());
+        let (chart, voice) = (Rc::clone(chart), voice.clone());
         Callback::from(move |_: MouseEvent| {
             // Memory takes whatever is written.
             if let Ok(text) = csv(&chart, &voice) {
@@ -90,12 +95,12 @@ fn drawn(chart: &Chart, voice: &Voice, shown: &NodeRef) -> Option<HtmlCanvasElem
 }
 
 /// Has the canvas packed as PNG and handed to the rider.
-fn hand_over(canvas: &HtmlCanvasElement, file: String, failed: Callback<()>) -> Option<()> {
+fn hand_over(canvas: &HtmlCanvasElement, file: String, failed: Callback<bool>) -> Option<()> {
     let packed =
         Closure::once_into_js(
             move |blob: JsValue| match blob.dyn_into::<web_sys::Blob>() {
                 Ok(blob) => browser::save_blob(&file, Blob::from(blob)),
-                Err(_) => failed.emit(()),
+                Err(_) => failed.emit(true),
             },
         );
     canvas.to_blob(packed.unchecked_ref()).ok()
