@@ -5,11 +5,12 @@ use std::rc::Rc;
 use sagwright_core::advice::Setting;
 use sagwright_core::advice::what_if::{Trying, Workbench};
 use sagwright_core::intake::{Field, Intake};
+use sagwright_core::quantity::Unit;
 use sagwright_core::words::number;
 use yew::prelude::*;
 
 use super::course::{Course, Step};
-use super::levers::{levers, remedies};
+use super::levers::{Remedies, levers};
 use super::rode::{Rode, tried};
 use super::seen::seen;
 use crate::advice_page::{Part, Voice, heading};
@@ -108,7 +109,7 @@ pub fn WhatIfSection(props: &Props) -> Html {
             { heading(voice, Part::WhatIf) }
             <p>{ voice.words("what-if.lead") }</p>
             { levers(voice, all, &trying.levers, settings, &act) }
-            { remedies(voice, cures, trying.remedy, &act) }
+            <Remedies voice={voice.clone()} all={cures.clone()} done={trying.remedy} act={act.clone()} />
             <div class="what-if-steer">
                 <button type="button" class="button" disabled={!course.can_undo()} onclick={press(Step::Undo)}>
                     { voice.words("what-if.undo") }
@@ -181,9 +182,7 @@ fn was_taken(desk: &Desk, voice: &Voice, taken: &Taken, done: Callback<()>) -> H
 fn take(desk: &Desk, answers: &[(Field, f64)]) -> Vec<Page> {
     let mut pages: Vec<Page> = Vec::new();
     for (field, si) in answers {
-        let unit = desk.wizard.unit_of(*field);
-        // One digit more than is told, so that rounding moves nothing that can be felt.
-        let text = number(unit.from_si(*si), unit.decimals() + 1);
+        let text = written(*field, *si, desk.wizard.unit_of(*field));
         desk.act(Action::Type(*field, text));
         let page = Page::Ask(field.question());
         if !pages.contains(&page) {
@@ -191,4 +190,65 @@ fn take(desk: &Desk, answers: &[(Field, f64)]) -> Vec<Page> {
         }
     }
     pages
+}
+
+/// A figure as it is typed: one digit finer than is told, so that rounding moves nothing that can be felt, and never above
+/// what was tried, which may be the most that a part takes. Only where that falls short of what an answer may be is it above.
+fn written(field: Field, si: f64, unit: Unit) -> String {
+    /// Far below the last digit: what only the sums of a machine keep from a round figure.
+    const HAIR: f64 = 1e-6;
+    if unit == Unit::Click {
+        return number(si.round(), 0);
+    }
+    let digits = unit.decimals() + 1;
+    let of_one: f64 = (0..digits).map(|_| 10.0).product();
+    let last_digits = unit.from_si(si) * of_one;
+    let below = (last_digits + HAIR).floor() / of_one;
+    let figure = if field.allowed().holds(unit.to_si(below)) {
+        below
+    } else {
+        (last_digits - HAIR).ceil() / of_one
+    };
+    number(figure, digits)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_written_is_never_above_what_was_tried() {
+        let psi = Unit::Psi;
+        assert_eq!(written(Field::ForkPressure, 15e5, psi), "217.5");
+        assert_eq!(written(Field::ForkPressure, 15e5, Unit::Bar), "15.00");
+        let sums = 12e5 + 30.0 * (0.1 * 1e5);
+        assert_eq!(
+            written(Field::ForkPressure, sums - 1e-4, Unit::Bar),
+            "15.00"
+        );
+        for step in 1..190 {
+            let si = 1e5 + f64::from(step) * 1e4;
+            for unit in [psi, Unit::Bar] {
+                let text = written(Field::ForkPressure, si, unit);
+                let read = unit.to_si(text.parse().expect("a number"));
+                assert!(read <= si + 0.1 && si - read < 1e3, "{si} {text}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_written_is_always_taken() {
+        let may = Field::ForkPressure.allowed();
+        let psi = Unit::Psi;
+        for si in [may.low, may.high] {
+            let text = written(Field::ForkPressure, si, psi);
+            let read = psi.to_si(text.parse().expect("a number"));
+            assert!(may.holds(read), "{text}");
+        }
+    }
+
+    #[test]
+    fn clicks_are_whole() {
+        assert_eq!(written(Field::ForkReboundNow, 14.0, Unit::Click), "14");
+    }
 }
