@@ -45,12 +45,13 @@ impl Part {
         Self::Cautions,
     ];
 
-    /// The parts that a given advice has.
-    pub fn of(advice: &SetUpAdvice) -> Vec<Self> {
+    /// The parts that a given advice has. `can_try` says whether something can be tried on its bike.
+    pub fn of(advice: &SetUpAdvice, can_try: bool) -> Vec<Self> {
         Self::ALL
             .into_iter()
             .filter(|part| match part {
                 Self::Rides => advice.rides.is_some(),
+                Self::WhatIf => can_try,
                 Self::Assumed => !advice.assumptions.is_empty() || advice.narrows_most.is_some(),
                 Self::Cautions => !advice.cautions.is_empty(),
                 _ => true,

@@ -38,8 +38,8 @@ pub struct Props {
     pub moved: Option<Rc<Moved>>,
     /// The part about the next check.
     pub check: Html,
-    /// The part in which something is tried.
-    pub what_if: Html,
+    /// The part in which something is tried; `None` where the bike cannot be put together for that.
+    pub what_if: Option<Html>,
     /// What stands in the corner of the paper.
     pub corner: Html,
     /// What was tried at the track, for the paper.
@@ -96,7 +96,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
         <>
             { answer(voice, advice) }
             { props.children.clone() }
-            { contents(voice, &Part::of(advice)) }
+            { contents(voice, &Part::of(advice, props.what_if.is_some())) }
             { settings::settings(voice, &advice.settings, &props.on_unit) }
             { causes::causes(voice, told) }
             { props.check.clone() }

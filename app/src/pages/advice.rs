@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
+use sagwright_core::advice::what_if::Workbench;
 use sagwright_core::advice::{Advice, Ridden};
 use sagwright_core::intake::{Intake, Question};
 use sagwright_core::quantity::{Dimension, Unit};
@@ -127,17 +128,21 @@ fn Told(props: &ToldProps) -> Html {
         },
         Advice::StopRiding(_) => Html::default(),
     };
-    let what_if = match advice.as_ref() {
-        Advice::SetUp(set_up) => html! {
+    let workbench = use_memo(Rc::clone(intake), |intake| {
+        Workbench::of(intake).map(Rc::new)
+    });
+    let what_if = match (advice.as_ref(), workbench.as_ref()) {
+        (Advice::SetUp(set_up), Some(workbench)) => Some(html! {
             <Later>
                 <WhatIfSection
                     intake={Rc::clone(intake)}
+                    {workbench}
                     settings={Rc::new(set_up.settings.clone())}
                     voice={Voice::new(book(), desk.units().clone())}
                 />
             </Later>
-        },
-        Advice::StopRiding(_) => Html::default(),
+        }),
+        (Advice::SetUp(_), None) | (Advice::StopRiding(_), _) => None,
     };
     let to_page = Callback::from(|question| browser::go(route_to(question)));
     let show = desk.clone();

@@ -42,7 +42,7 @@ pub fn Rode(props: &Props) -> Html {
             voice.with("what-if.ridden", "rides", Arg::Count(ridden.rides.into()))
         }
         Trial::Done(None) => voice.words("what-if.cannot"),
-        Trial::Broke => voice.words("riding.broke"),
+        Trial::Broke => voice.words("what-if.broke"),
     };
     html! {
         <div class="what-if-rode">

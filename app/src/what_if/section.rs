@@ -23,6 +23,8 @@ use crate::state::{Action, Page, Subject, Wizard};
 pub struct Props {
     /// The answers as they stand.
     pub intake: Rc<Intake>,
+    /// The bike they tell of.
+    pub workbench: Rc<Workbench>,
     /// The settings card, for what is advised.
     pub settings: Rc<Vec<Setting>>,
     /// Words and units.
@@ -43,32 +45,21 @@ pub fn WhatIfSection(props: &Props) -> Html {
     let desk = use_desk();
     let Props {
         intake,
+        workbench,
         settings,
         voice,
     } = props;
-    let workbench = use_memo(Rc::clone(intake), |intake| Workbench::of(intake));
     let course = use_reducer_eq(Course::default);
     let taken = use_state_eq(|| None::<Taken>);
     let trying = course.trying();
     let looked = use_memo(
-        (Rc::clone(&workbench), trying.clone()),
-        |(workbench, trying)| {
-            let bench = workbench.as_ref().as_ref().filter(|_| !trying.is_nothing());
-            bench.map(|bench| bench.look(trying))
-        },
+        (Rc::clone(workbench), trying.clone()),
+        |(workbench, trying)| (!trying.is_nothing()).then(|| workbench.look(trying)),
     );
-    let movable = use_memo(Rc::clone(&workbench), |bench| {
-        let bench = bench.as_ref().as_ref();
-        bench.map(|bench| (bench.movable(), bench.remedies()))
+    let can = use_memo(Rc::clone(workbench), |workbench| {
+        (workbench.movable(), workbench.remedies())
     });
-    let (Some(workbench), Some((all, cures))) = (workbench.as_ref(), movable.as_ref()) else {
-        return html! {
-            <section class="part what-if">
-                { heading(voice, Part::WhatIf) }
-                <p>{ voice.words("what-if.cannot") }</p>
-            </section>
-        };
-    };
+    let (all, cures) = can.as_ref();
     let act = {
         let course = course.dispatcher();
         let taken = taken.setter();
@@ -80,8 +71,9 @@ pub fn WhatIfSection(props: &Props) -> Html {
     let press = |step: Step| act.reform(move |_: MouseEvent| step);
     let on_take = {
         let (desk, course, taken) = (desk.clone(), course.dispatcher(), taken.setter());
-        let (answers, whole) = workbench.answers(&trying);
+        let (workbench, trying) = (Rc::clone(workbench), trying.clone());
         Callback::from(move |_: MouseEvent| {
+            let (answers, whole) = workbench.answers(&trying);
             let before = Rc::clone(&desk.wizard);
             let pages = take(&desk, &answers);
             taken.set(Some(Taken {
