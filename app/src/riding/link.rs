@@ -52,7 +52,7 @@ impl Link {
         })
     }
 
-    /// Sends an intake document; the worker must have said that it is ready.
+    /// Sends what is asked, as text; the worker must have said that it is ready.
     pub fn send(&self, document: &str) {
         // A text can always be handed over.
         self.worker.post_message(&JsValue::from_str(document)).ok();

@@ -1,4 +1,4 @@
-//! The worker's end: it hears an intake, rides it out, and tells how far it is.
+//! The worker's end: it hears an intake, alone or with something to try on its bike, rides it, and tells how far it is.
 
 use gloo::events::EventListener;
 use sagwright_core::advice::what_if::{Trying, WhatIfRidden, Workbench, ride_what_if};
@@ -22,7 +22,7 @@ pub fn is_worker() -> bool {
     scope().is_some()
 }
 
-/// Rides whatever the page sends, one intake after the other, for as long as the worker lives.
+/// Rides whatever the page asks for, one after the other, for as long as the worker lives.
 pub fn serve() {
     let Some(scope) = scope() else { return };
     let listener = EventListener::new(&scope, "message", |event| {

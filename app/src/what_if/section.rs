@@ -82,7 +82,7 @@ pub fn WhatIfSection(props: &Props) -> Html {
                 whole,
             }));
             course.dispatch(Step::Reset);
-            // The button is gone after this; the heading stays.
+            // The button cannot be pressed after this and would lose the focus; the heading stays.
             browser::focus(Part::WhatIf.id());
         })
     };

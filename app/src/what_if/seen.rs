@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use sagwright_core::advice::what_if::{Compared, FeltMove, WhatIf};
+use sagwright_core::advice::what_if::{CLEAR_STEPS, Compared, FeltMove, WhatIf};
 use sagwright_core::words::Text;
 use yew::prelude::*;
 
@@ -11,8 +11,6 @@ use crate::pictures::{Chart, Figure};
 
 /// Most feelings told: what moves less is lost beside them.
 const MOST_TOLD: usize = 6;
-/// Steps from which a change is called clear.
-const CLEAR_STEPS: f64 = 1.5;
 
 /// Feel, sags and picture.
 pub fn seen(voice: &Voice, what_if: &WhatIf) -> Html {
@@ -48,10 +46,9 @@ pub fn felt(voice: &Voice, moves: &[FeltMove]) -> Html {
                 "end",
                 Text::new(format!("what-if.end.{}", one.end.word())).into(),
             );
-        let class = if one.steps > 0.0 { "worse" } else { "better" };
-        html! { <li {class}>{ voice.say(&text) }</li> }
+        html! { <li>{ voice.say(&text) }</li> }
     });
-    html! { <ul class="what-if-felt">{ for items }</ul> }
+    html! { <ul>{ for items }</ul> }
 }
 
 /// Figures before and after; those that do not move are left out.

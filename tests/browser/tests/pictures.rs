@@ -6,8 +6,8 @@ use serde_json::Value;
 
 const CATCH: &str = include_str!("../src/saved.js");
 
-/// The last file: its name, type and size as an image, how many colours it has, the share of the commonest, and how much
-/// of its top is not of that colour, which is where the title stands.
+/// The last file: its name, type and size as an image, how many colours it has and the share of the commonest, in the whole
+/// and in its top fifteenth, which is where the title stands.
 const IMAGE: &str = "(async () => { const { name, blob } = window.saved.at(-1); \
     const bitmap = await createImageBitmap(blob); \
     const canvas = new OffscreenCanvas(bitmap.width, bitmap.height); \

@@ -47,8 +47,11 @@ pub struct WhatIf {
     pub feel: Vec<FeltMove>,
 }
 
-/// Fewer steps than this nobody would notice.
+/// Fewer steps than this are not told: by the odds that verdicts on changes are judged by, about one rider in four would
+/// notice so many.
 const LEAST_STEPS: f64 = 0.3;
+/// Steps from which a change is called clear: by the same odds about two riders in three would notice it.
+pub const CLEAR_STEPS: f64 = 1.5;
 
 /// The feelings that moved enough to be noticed, most first.
 pub fn moves(felt: &Felt) -> Vec<FeltMove> {

@@ -9,5 +9,5 @@ mod ridden;
 mod tests;
 
 pub use levers::{Lever, Movable, Trying, Workbench};
-pub use look::{Compared, FeltMove, WhatIf};
+pub use look::{CLEAR_STEPS, Compared, FeltMove, WhatIf};
 pub use ridden::{WhatIfRidden, ride_what_if};

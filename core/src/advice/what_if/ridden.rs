@@ -26,11 +26,10 @@ pub struct WhatIfRidden {
 /// Rides the bike as it stands and as tried over the rider's ground. `progress` is told how far it has come and answers whether
 /// to go on. `None` when it says no, or when the bike cannot be ridden so.
 pub fn ride_what_if(
-    bench: &Workbench,
+    workbench: &Workbench,
     trying: &Trying,
     progress: &mut dyn FnMut(&Progress) -> bool,
 ) -> Option<WhatIfRidden> {
-    let workbench = bench;
     let sound = Bench::of(&workbench.situation, &workbench.baseline).ok()?;
     let bench = workbench.bench().ok()?;
     let (now, tried) = Workbench::trials(&bench, trying);
