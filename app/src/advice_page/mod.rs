@@ -37,4 +37,4 @@ pub use view::AdviceView;
 pub use voice::Voice;
 
 #[cfg(test)]
-pub use words_test::voice as test_voice;
+pub use words_test::{no_reason, voice as test_voice};

@@ -121,7 +121,7 @@ pub const fn known(provenance: Provenance) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::advice_page::words_test::voice;
+    use crate::advice_page::words_test::{no_reason, voice};
 
     #[track_caller]
     fn reads(low: f64, value: f64, high: f64, expected: &str) {
@@ -130,14 +130,7 @@ mod tests {
             low,
             high,
             dimension: Dimension::Rate,
-            reason: Reason {
-                because: Text::new("x"),
-                inputs: Vec::new(),
-                equation: Text::new("x"),
-                source: Text::new("x"),
-                sensitivity: Vec::new(),
-                range_from: Vec::new(),
-            },
+            reason: no_reason(),
         };
         assert_eq!(figure(&voice(), &number).replace('\u{202f}', " "), expected);
     }

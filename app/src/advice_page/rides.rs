@@ -12,7 +12,7 @@ use super::contents::{Part, heading};
 use super::reason::folded;
 use crate::film::Film;
 use crate::later::Later;
-use crate::pictures::{Figure, ride_chart};
+use crate::pictures::{Figure, before_key, ride_chart};
 
 /// The section.
 pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
@@ -21,12 +21,13 @@ pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
     } else {
         "advice.rides.lead-usual"
     };
+    let names = [before_key(ridden.before_told), "picture.ride.advised"];
     let films = ridden.pictures.iter().map(|picture| {
         html! {
             <Later>
                 <Film
                     picture={Rc::new(picture.clone())}
-                    names={[before_key(ridden), "picture.ride.advised"]}
+                    {names}
                     voice={voice.clone()}
                 />
             </Later>
@@ -43,17 +44,8 @@ pub fn rides(voice: &Voice, ridden: &Ridden) -> Html {
             { heading(voice, Part::Rides) }
             <p>{ voice.words(lead) }</p>
             <div class="ride-figures">{ for films }{ for figures }</div>
-            { feel(voice, &ridden.feel, [before_key(ridden), "picture.ride.advised"]) }
+            { feel(voice, &ridden.feel, names) }
         </section>
-    }
-}
-
-/// What the bike before is called.
-const fn before_key(ridden: &Ridden) -> &'static str {
-    if ridden.before_told {
-        "picture.ride.now"
-    } else {
-        "picture.ride.usual"
     }
 }
 

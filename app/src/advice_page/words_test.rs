@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use sagwright_core::advice::SignalWord;
+use sagwright_core::advice::{Reason, SignalWord};
 use sagwright_core::intake::{Question, StopSign};
 use sagwright_core::remedy::Tier;
-use sagwright_core::words::{Book, UnitChoice};
+use sagwright_core::words::{Book, Text, UnitChoice};
 
 use super::Voice;
 use crate::words::book;
@@ -53,6 +53,18 @@ const PARTS: [&str; 4] = ["advice.", "film.", "picture.", "what-if."];
 /// A voice with every sentence and metric units.
 pub fn voice() -> Voice {
     Voice::new(book(), UnitChoice::default())
+}
+
+/// What a number rests on where a test does not read it.
+pub fn no_reason() -> Reason {
+    Reason {
+        because: Text::new("x"),
+        inputs: Vec::new(),
+        equation: Text::new("x"),
+        source: Text::new("x"),
+        sensitivity: Vec::new(),
+        range_from: Vec::new(),
+    }
 }
 
 /// Every literal in the sources that begins like a key, and the keys made from closed lists.

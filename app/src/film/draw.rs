@@ -7,7 +7,9 @@ use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
 use super::motion::{Side, ground, moment};
 use super::pose::{HEAD_M, Place, Pose};
-use crate::pictures::{Look, Pen, context_of, css_of, device_pixels, look_of, pixel_ratio};
+use crate::pictures::{
+    Look, Pen, context_of, css_of, device_pixels, look_of, pixel_ratio, room_of, set_dashes,
+};
 
 /// What is written over one of the rides.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,13 +42,7 @@ pub fn draw(
     captions: &[Caption; 2],
     at_s: f64,
 ) -> Option<()> {
-    // The box inside the border; it need not be whole CSS pixels wide, and rounding it would blur the picture.
-    let outside = canvas.get_bounding_client_rect();
-    let border = f64::from(canvas.client_left() * 2);
-    let (wide, high) = (outside.width() - border, outside.height() - border);
-    if wide < 1.0 || high < 1.0 {
-        return None;
-    }
+    let (wide, high) = room_of(canvas)?;
     let ratio = pixel_ratio();
     let (width, height) = (device_pixels(wide, ratio), device_pixels(high, ratio));
     // Setting the size wipes the canvas, which a moving picture needs only when it changes.
@@ -274,14 +270,8 @@ impl<'a> Lane<'a> {
     }
 
     fn dashes(&self, pattern: &[f64]) {
-        let pattern: js_sys::Array = pattern
-            .iter()
-            .copied()
-            .map(wasm_bindgen::JsValue::from)
-            .collect();
         self.context.set_line_cap("butt");
-        // Dashes of positive finite lengths are never refused.
-        self.context.set_line_dash(&pattern).ok();
+        set_dashes(self.context, pattern, 1.0);
     }
 
     fn caption(&self, caption: &Caption, top: f64) {

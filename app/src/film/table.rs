@@ -9,6 +9,7 @@ use yew::prelude::*;
 
 use super::motion::{Moment, Names, Side, lasts_s, moment};
 use crate::advice_page::Voice;
+use crate::pictures::scrolled;
 
 /// Rows of the table less one.
 const STEPS: u32 = 20;
@@ -69,21 +70,14 @@ pub fn Numbers(props: &Props) -> Html {
             </tr>
         }
     });
-    html! {
-        <div class="scroller" tabindex="0" role="region" aria-label={voice.words("picture.table")}>
-            <table class="data">
-                <caption>{ message }</caption>
-                <thead>
-                    <tr>
-                        <th scope="col">{ voice.words("picture.ride.time") }</th>
-                        <th scope="col">{ voice.words("film.ground") }</th>
-                        { for heads }
-                    </tr>
-                </thead>
-                <tbody>{ for rows }</tbody>
-            </table>
-        </div>
-    }
+    let heads = html! {
+        <>
+            <th scope="col">{ voice.words("picture.ride.time") }</th>
+            <th scope="col">{ voice.words("film.ground") }</th>
+            { for heads }
+        </>
+    };
+    scrolled(voice, message, heads, rows.collect())
 }
 
 /// A time within the ride.

@@ -10,7 +10,7 @@ use web_sys::{HtmlCanvasElement, HtmlInputElement};
 use yew::prelude::*;
 
 use super::backend::PlotCanvas;
-use super::canvas::{dashes_on, device_pixels, look_of};
+use super::canvas::{dashes_on, device_pixels, look_of, room_of};
 use super::chart::{Chart, Curve};
 use super::palette::Palette;
 use super::plot::draw;
@@ -152,13 +152,7 @@ fn paint(
     colours: Option<Palette>,
 ) -> Option<(f64, f64)> {
     let canvas = canvas.cast::<HtmlCanvasElement>()?;
-    // The box inside the border. It need not be whole CSS pixels wide, and rounding it would blur the picture.
-    let outside = canvas.get_bounding_client_rect();
-    let border = f64::from(canvas.client_left() * 2);
-    let (wide, high) = (outside.width() - border, outside.height() - border);
-    if wide < 1.0 || high < 1.0 {
-        return None;
-    }
+    let (wide, high) = room_of(&canvas)?;
     let ratio = pixel_ratio();
     canvas.set_width(device_pixels(wide, ratio));
     canvas.set_height(device_pixels(high, ratio));

@@ -26,10 +26,11 @@ mod watch;
 mod plot_test;
 
 pub use backend::context_of;
-pub use canvas::{device_pixels, look_of};
+pub use canvas::{device_pixels, look_of, room_of, set_dashes};
 pub use chart::{Chart, Pen};
 pub use figure::Figure;
 pub use look::Look;
 pub use palette::css_of;
-pub use ride_chart::ride_chart;
+pub use ride_chart::{before_key, ride_chart};
+pub use table::scrolled;
 pub use watch::{pixel_ratio, use_redraw_count};

@@ -28,11 +28,6 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
         End::Rear => picture.rear_message.clone(),
         End::Front | End::Both => picture.message.clone(),
     };
-    let now = if before_told {
-        "picture.ride.now"
-    } else {
-        "picture.ride.usual"
-    };
     let (name, file) = match end {
         End::Rear => ("picture.ride.rear.name", "picture.ride.rear.file"),
         End::Front | End::Both => ("picture.ride.fork.name", "picture.ride.fork.file"),
@@ -54,7 +49,7 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
         level_end,
         curves: vec![
             Curve {
-                name: Text::new(now),
+                name: Text::new(before_key(before_told)),
                 pen: Pen::Now,
                 points: before,
             },
@@ -73,6 +68,15 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
             file,
         },
         table_steps: 20,
+    }
+}
+
+/// Key of what the bike before is called: the rider's own where it was told, else the usual one of its class.
+pub const fn before_key(told: bool) -> &'static str {
+    if told {
+        "picture.ride.now"
+    } else {
+        "picture.ride.usual"
     }
 }
 

@@ -60,17 +60,25 @@ pub fn table(chart: &Chart, voice: &Voice, message: &str) -> Html {
             </tr>
         }
     });
+    let heads = html! {
+        <>
+            <th scope="col">{ voice.words(chart.words.column) }</th>
+            { for heads }
+        </>
+    };
+    scrolled(voice, message, heads, rows.collect())
+}
+
+/// A table that may be wider than its place, called by the sentence of its picture.
+pub fn scrolled(voice: &Voice, message: &str, heads: Html, rows: Html) -> Html {
     html! {
         <div class="scroller" tabindex="0" role="region" aria-label={voice.words("picture.table")}>
             <table class="data">
                 <caption>{ message }</caption>
                 <thead>
-                    <tr>
-                        <th scope="col">{ voice.words(chart.words.column) }</th>
-                        { for heads }
-                    </tr>
+                    <tr>{ heads }</tr>
                 </thead>
-                <tbody>{ for rows }</tbody>
+                <tbody>{ rows }</tbody>
             </table>
         </div>
     }
@@ -121,11 +129,12 @@ pub fn csv(chart: &Chart, voice: &Voice) -> Result<String, csv::Error> {
 #[cfg(test)]
 mod tests {
     use sagwright_core::advice::CurveRole;
-    use sagwright_core::advice::{ForceCurve, ForcePicture, Reason, TravelMark};
+    use sagwright_core::advice::{ForceCurve, ForcePicture, TravelMark};
     use sagwright_core::quantity::{Dimension, Unit};
     use sagwright_core::words::UnitChoice;
 
     use super::*;
+    use crate::advice_page::no_reason;
     use crate::words::book;
 
     fn chart(marks: &[f64]) -> Chart {
@@ -144,14 +153,7 @@ mod tests {
                 })
                 .collect(),
             full_travel: 0.3,
-            reason: Reason {
-                because: Text::new("x"),
-                inputs: Vec::new(),
-                equation: Text::new("x"),
-                source: Text::new("x"),
-                sensitivity: Vec::new(),
-                range_from: Vec::new(),
-            },
+            reason: no_reason(),
         })
     }
 

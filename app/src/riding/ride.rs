@@ -66,10 +66,8 @@ impl Ride {
     /// The part ridden, 0 to 1; `None` while it cannot be known.
     pub fn part(&self) -> Option<f64> {
         match self {
-            Self::Riding(Some(progress)) if progress.of > 0 => {
-                Some((f64::from(progress.done) / f64::from(progress.of)).min(1.0))
-            }
-            _ => None,
+            Self::Riding(progress) => progress.as_ref()?.part(),
+            Self::Waiting | Self::Done(_) | Self::Stopped(_) => None,
         }
     }
 }

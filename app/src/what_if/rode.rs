@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use sagwright_core::advice::Progress;
 use sagwright_core::advice::what_if::{Trying, WhatIfRidden};
 use sagwright_core::intake::Intake;
 use sagwright_core::words::{Arg, Text};
@@ -52,7 +53,7 @@ pub fn Rode(props: &Props) -> Html {
                     <>
                         <progress
                             max="1"
-                            value={progress.as_ref().map(|at| part(at.done, at.of).to_string())}
+                            value={progress.as_ref().and_then(Progress::part).map(|part| part.to_string())}
                             aria-label={voice.words("what-if.riding")}
                         />
                         <button type="button" class="button" onclick={stop}>{ voice.words("riding.stop") }</button>
@@ -65,10 +66,6 @@ pub fn Rode(props: &Props) -> Html {
             } }
         </div>
     }
-}
-
-fn part(done: u32, of: u32) -> f64 {
-    (f64::from(done) / f64::from(of.max(1))).min(1.0)
 }
 
 fn result(voice: &Voice, ridden: &WhatIfRidden) -> Html {

@@ -149,3 +149,10 @@ pub struct Progress {
     /// What is being tried.
     pub trying: Text,
 }
+
+impl Progress {
+    /// The part done, 0 to 1; `None` while nobody knows how much there will be.
+    pub fn part(&self) -> Option<f64> {
+        (self.of > 0).then(|| (f64::from(self.done) / f64::from(self.of)).min(1.0))
+    }
+}
