@@ -20,6 +20,43 @@ pub struct At<'a> {
     pub wrong: &'a [Wrong],
 }
 
+/// What is ticked of some boxes.
+pub trait Ticked<T> {
+    /// Whether this one is.
+    fn has(&self, item: T) -> bool;
+
+    /// Ticks it, or takes the tick away.
+    fn turn(&mut self, item: T);
+}
+
+impl<T: Ord> Ticked<T> for BTreeSet<T> {
+    fn has(&self, item: T) -> bool {
+        self.contains(&item)
+    }
+
+    fn turn(&mut self, item: T) {
+        if !self.remove(&item) {
+            self.insert(item);
+        }
+    }
+}
+
+/// In the order in which they were ticked.
+impl<T: PartialEq> Ticked<T> for Vec<T> {
+    fn has(&self, item: T) -> bool {
+        self.contains(&item)
+    }
+
+    fn turn(&mut self, item: T) {
+        match self.iter().position(|one| *one == item) {
+            Some(place) => {
+                self.remove(place);
+            }
+            None => self.push(item),
+        }
+    }
+}
+
 impl At<'_> {
     /// Takes a text into the draft.
     pub fn typed(&self, put: impl Fn(&mut Draft, String) + 'static) -> Callback<String> {
@@ -106,25 +143,20 @@ impl At<'_> {
     }
 
     /// Boxes to tick, under one heading.
-    pub fn ticks<T: Copy + Ord + 'static>(
+    pub fn ticks<T: Copy + 'static, C: Ticked<T> + 'static>(
         &self,
         place: &str,
         legend: &str,
         all: &[T],
         name: impl Fn(T) -> String,
-        ticked: &BTreeSet<T>,
-        of: fn(&mut Draft) -> &mut BTreeSet<T>,
+        ticked: &C,
+        of: fn(&mut Draft) -> &mut C,
     ) -> Html {
         let (trouble, described_by) = self.trouble(place);
         let rows = all.iter().enumerate().map(|(number, item)| {
             let item = *item;
-            let on = ticked.contains(&item);
-            let onchange = self.pressed(move |draft| {
-                let set = of(draft);
-                if !set.remove(&item) {
-                    set.insert(item);
-                }
-            });
+            let on = ticked.has(item);
+            let onchange = self.pressed(move |draft| of(draft).turn(item));
             let id = (number == 0).then(|| box_of(place));
             html! {
                 <label class="row">

@@ -332,18 +332,18 @@ fn delivery(at: &At) -> Html {
     let way = |word: &'static str| say(&format!("counter.settings.way.{word}"));
     // The places in the document follow the order of the ways ticked.
     let place = |word: &str, part: &str| {
-        let before = Delivery::WORDS.iter().take_while(|known| **known != word);
-        let number = before.filter(|known| draft.ways.contains(*known)).count();
+        let mut before = draft.ways.iter();
+        let number = before.position(|known| *known == word).unwrap_or_default();
         format!("delivery[{number}].{part}")
     };
     html! {
         <section class="part lines">
             <h2>{ say("counter.settings.delivery") }</h2>
             { at.ticks("delivery", "counter.settings.ways", Delivery::WORDS, way, &draft.ways, |draft| &mut draft.ways) }
-            if draft.ways.contains("email") {
+            if draft.ways.contains(&"email") {
                 { at.line(&place("email", "address"), say("counter.settings.mail"), &draft.mail, at.typed(|draft, text| draft.mail = text)) }
             }
-            if draft.ways.contains("endpoint") {
+            if draft.ways.contains(&"endpoint") {
                 { at.line(&place("endpoint", "url"), say("counter.settings.endpoint"), &draft.endpoint, at.typed(|draft, text| draft.endpoint = text)) }
             }
             { at.lines("consent", say("counter.settings.consent"), &draft.consent, at.typed(|draft, text| draft.consent = text)) }

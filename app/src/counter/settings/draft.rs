@@ -27,14 +27,14 @@ pub struct AskDraft {
 }
 
 /// Everything in the boxes.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Draft {
     /// Name.
     pub name: String,
     /// How to reach the workshop.
     pub contact: Contact,
-    /// Languages ticked.
-    pub languages: BTreeSet<Language>,
+    /// Languages ticked, in the order in which they are offered.
+    pub languages: Vec<Language>,
     /// Units picked.
     pub units: Units,
     /// Currency.
@@ -49,6 +49,8 @@ pub struct Draft {
     pub stock: (String, String),
     /// The unit of those lists.
     pub stock_unit: RateUnit,
+    /// The shelf as it came, each rate in its own unit and with how it was come by, for those left as they were.
+    shelf: Stock,
     /// From which end clicks are counted.
     pub counting: Option<Counting>,
     /// Kinds of bike served.
@@ -65,8 +67,8 @@ pub struct Draft {
     pub text: String,
     /// Light or dark.
     pub colours: Option<ColourScheme>,
-    /// Ways in which intakes go, by their words.
-    pub ways: BTreeSet<&'static str>,
+    /// Ways in which intakes go, by their words, in the order in which they are offered.
+    pub ways: Vec<&'static str>,
     /// Where e-mail goes.
     pub mail: String,
     /// Where it is sent to.
@@ -79,7 +81,7 @@ impl Default for Draft {
         Self {
             name: String::new(),
             contact: Contact::default(),
-            languages: BTreeSet::new(),
+            languages: Vec::new(),
             units: Units::default(),
             currency: String::new(),
             labour: (String::new(), String::new()),
@@ -87,6 +89,7 @@ impl Default for Draft {
             remedies: RemedyId::ALL.iter().copied().collect(),
             stock: (String::new(), String::new()),
             stock_unit: RateUnit::NewtonPerMillimetre,
+            shelf: Stock::default(),
             classes: BikeClass::ALL.iter().copied().collect(),
             counting: None,
             questions: Vec::new(),
@@ -95,7 +98,7 @@ impl Default for Draft {
             corner: String::new(),
             text: String::new(),
             colours: None,
-            ways: ["file"].into(),
+            ways: vec!["file"],
             mail: String::new(),
             endpoint: String::new(),
         }
@@ -116,7 +119,7 @@ impl Draft {
         let mut draft = Self {
             name: workshop.name.clone(),
             contact: workshop.contact.clone(),
-            languages: workshop.languages.iter().copied().collect(),
+            languages: workshop.languages.clone(),
             units: workshop.units.clone(),
             currency: workshop.currency.clone(),
             labour: pair(workshop.labour_per_hour),
@@ -128,6 +131,7 @@ impl Draft {
             remedies: workshop.remedies.clone().unwrap_or(all.remedies),
             stock: (rates(&workshop.stock.fork), rates(&workshop.stock.shock)),
             stock_unit,
+            shelf: workshop.stock.clone(),
             classes: workshop.classes.clone().unwrap_or(all.classes),
             counting: workshop.counting,
             questions: workshop.questions.iter().map(asked).collect(),
@@ -175,20 +179,28 @@ impl Draft {
             let at = ["prices.", id.word()].concat();
             prices.insert(*id, (number(&at, low), number(&at, high)));
         }
-        let mut shelf = |at: &str, list: &str| {
+        let mut shelf = |at: &str, list: &str, came: &[Entry<RateUnit>]| {
             let rates = list.split([';', '\n', ' ']).map(str::trim);
             let rates = rates.filter(|rate| !rate.is_empty());
+            let mut came = came.to_vec();
             rates
-                .map(|rate| Entry {
-                    value: number(at, rate),
-                    unit: self.stock_unit,
-                    how: None,
+                .map(|rate| {
+                    let same = |one: &Entry<RateUnit>| in_unit(one, self.stock_unit) == rate;
+                    // Left as it came, it says no more and no less than it did.
+                    match came.iter().position(same) {
+                        Some(place) => came.remove(place),
+                        None => Entry {
+                            value: number(at, rate),
+                            unit: self.stock_unit,
+                            how: None,
+                        },
+                    }
                 })
                 .collect::<Vec<_>>()
         };
         let stock = Stock {
-            fork: shelf("stock.fork", &self.stock.0),
-            shock: shelf("stock.shock", &self.stock.1),
+            fork: shelf("stock.fork", &self.stock.0, &self.shelf.fork),
+            shock: shelf("stock.shock", &self.stock.1, &self.shelf.shock),
         };
         let mut whole = |at: &str, text: &str| {
             if text.trim().is_empty() {
@@ -210,7 +222,7 @@ impl Draft {
             version: WORKSHOP_VERSION,
             name: self.name.trim().to_owned(),
             contact: self.contact.clone(),
-            languages: self.languages.iter().copied().collect(),
+            languages: self.languages.clone(),
             units: self.units.clone(),
             currency: self.currency.trim().to_owned(),
             labour_per_hour,
@@ -240,9 +252,7 @@ impl Draft {
     }
 
     fn delivery(&self) -> Vec<Delivery> {
-        let ways = Delivery::WORDS
-            .iter()
-            .filter(|word| self.ways.contains(*word));
+        let ways = self.ways.iter();
         ways.map(|word| match *word {
             "link" => Delivery::Link,
             "code" => Delivery::Code,
@@ -321,6 +331,8 @@ fn number_in(text: &str) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
+    use sagwright_core::quantity::How;
+
     use super::*;
 
     fn demo() -> Workshop {
@@ -336,6 +348,29 @@ mod tests {
     #[test]
     fn a_document_goes_through_the_boxes_unchanged() {
         assert_eq!(Draft::of(&demo()).finished(), Ok(demo()));
+    }
+
+    #[test]
+    fn what_is_in_order_or_measured_stays_so_through_the_boxes() {
+        let mut workshop = demo();
+        workshop.languages = vec![Language::German, Language::English];
+        let endpoint = Delivery::Endpoint {
+            url: "/in".to_owned(),
+        };
+        workshop.delivery = vec![endpoint, Delivery::Code, Delivery::File];
+        let rate = |value, unit, how| Entry { value, unit, how };
+        workshop.stock.fork = vec![
+            rate(4.6, RateUnit::NewtonPerMillimetre, Some(How::Measured)),
+            rate(26.0, RateUnit::PoundForcePerInch, None),
+            rate(4.6, RateUnit::NewtonPerMillimetre, None),
+        ];
+        let mut draft = Draft::of(&workshop);
+        assert_eq!(draft.finished(), Ok(workshop.clone()));
+        // One more rate leaves the others as they came.
+        draft.stock.0.push_str("; 5");
+        let more = draft.finished().expect("it is in order").stock.fork;
+        assert_eq!(more[..3], workshop.stock.fork);
+        assert_eq!(more[3], rate(5.0, RateUnit::NewtonPerMillimetre, None));
     }
 
     #[test]
@@ -366,7 +401,7 @@ mod tests {
         draft.stock.0 = "4.6; soft".to_owned();
         draft.accent = "#ff8800".to_owned();
         draft.corner = "round".to_owned();
-        draft.ways.insert("endpoint");
+        draft.ways.push("endpoint");
         draft.questions.push(AskDraft::default());
         assert_eq!(
             wrong(&draft),
