@@ -29,7 +29,7 @@ pub fn has_questions() -> bool {
 pub fn open_questions(desk: &Desk) -> Vec<(ExtraQuestion, Text)> {
     let asked = workshop().map_or_else(Vec::new, |workshop| workshop.questions.clone());
     let trouble = |question: &ExtraQuestion| {
-        let answer = answer_to(desk, &question.id);
+        let answer = answer_to(desk, question);
         let letters = answer.trim().chars().count();
         if letters > LONGEST_EXTRA {
             let most = i64::try_from(LONGEST_EXTRA).unwrap_or(i64::MAX);
@@ -44,10 +44,15 @@ pub fn open_questions(desk: &Desk) -> Vec<(ExtraQuestion, Text)> {
     open.collect()
 }
 
-fn answer_to(desk: &Desk, id: &str) -> String {
+fn answer_to(desk: &Desk, question: &ExtraQuestion) -> String {
     let answers = &desk.wizard.intake.extra;
-    let answer = answers.iter().find(|one| one.id == id);
+    let answer = answers.iter().find(|one| answers_it(one, question));
     answer.map(|one| one.answer.clone()).unwrap_or_default()
+}
+
+/// Whether an answer is to this very question: another workshop may have given its own the same short name.
+fn answers_it(one: &ExtraAnswer, question: &ExtraQuestion) -> bool {
+    one.id == question.id && one.question == question.text
 }
 
 /// The element of a question's first answer.
@@ -174,7 +179,7 @@ fn group(desk: &Desk, question: &ExtraQuestion, trouble: Option<&Text>) -> Html 
             }));
         })
     };
-    let given = answer_to(desk, &question.id);
+    let given = answer_to(desk, question);
     let rows = match question.kind {
         AnswerKind::Text => {
             let oninput = put.reform(|event: InputEvent| {
@@ -234,43 +239,85 @@ fn group(desk: &Desk, question: &ExtraQuestion, trouble: Option<&Text>) -> Html 
     }
 }
 
-/// What was answered to a workshop's questions, as a list of answers; `None` where nothing was asked. `changeable` where
-/// each leads to its question.
-pub fn extra_rows(desk: &Desk, changeable: bool) -> Option<Html> {
-    let asked = workshop().map_or_else(Vec::new, |workshop| workshop.questions.clone());
-    let given = &desk.wizard.intake.extra;
+/// A question with its answer, as they stand in a list.
+#[derive(Debug, PartialEq)]
+struct Row<'a> {
+    id: &'a str,
+    question: &'a str,
+    /// `None` where it is open.
+    answer: Option<&'a str>,
+    /// How it is answered; `None` where it is not asked here.
+    kind: Option<AnswerKind>,
+}
+
+/// What was answered, to this workshop or another, and then what is still open.
+fn rows<'a>(given: &'a [ExtraAnswer], asked: &'a [ExtraQuestion]) -> Vec<Row<'a>> {
+    let answered = given.iter().map(|one| Row {
+        id: &one.id,
+        question: &one.question,
+        answer: Some(&one.answer),
+        kind: asked
+            .iter()
+            .find(|question| answers_it(one, question))
+            .map(|question| question.kind),
+    });
     let open = asked
         .iter()
-        .filter(|one| given.iter().all(|other| other.id != one.id));
-    let open = open.map(|one| (one.id.as_str(), one.text.as_str(), None));
-    let given = given.iter();
-    let given = given.map(|one| (one.id.as_str(), one.question.as_str(), Some(&one.answer)));
-    let rows: Vec<_> = given.chain(open).collect();
+        .filter(|question| given.iter().all(|one| !answers_it(one, question)));
+    let open = open.map(|question| Row {
+        id: &question.id,
+        question: &question.text,
+        answer: None,
+        kind: Some(question.kind),
+    });
+    answered.chain(open).collect()
+}
+
+/// What was answered to a workshop's questions, as a list of answers; `None` where nothing was asked. `changeable` where
+/// each leads to its question, or can be taken out where it is not asked here.
+pub fn extra_rows(desk: &Desk, changeable: bool) -> Option<Html> {
+    let asked = workshop().map_or_else(Vec::new, |workshop| workshop.questions.clone());
+    let rows = rows(&desk.wizard.intake.extra, &asked);
     if rows.is_empty() {
         return None;
     }
-    let rows = rows.into_iter().map(|(id, question, answer)| {
-        let change = changeable && asked.iter().any(|one| one.id == id);
-        let verb = match answer {
-            Some(_) => "answers.change",
-            None => "answers.answer",
+    let rows = rows.into_iter().map(|row| {
+        let name = html! { <span class="vh">{ format!(": {}", row.question) }</span> };
+        let change = if row.kind.is_some() {
+            let verb = match row.answer {
+                Some(_) => "answers.change",
+                None => "answers.answer",
+            };
+            html! { <a href={Route::Extra.fragment()}>{ say(verb) }{ name }</a> }
+        } else {
+            let onclick = take_out(desk, &row);
+            html! {
+                <button type="button" class="button quiet" {onclick}>{ say("answers.take-out") }{ name }</button>
+            }
         };
-        let kind = asked.iter().find(|one| one.id == id).map(|one| one.kind);
+        let said = row.answer.map(|answer| shown(row.kind, answer));
         html! {
-            <div class={classes!("given", answer.is_none().then_some("missing"))}>
-                <dt>{ question.to_owned() }</dt>
-                <dd>{ answer.map_or_else(|| say("answers.not-answered"), |answer| shown(kind, answer)) }</dd>
-                if change {
-                    <dd class="given-change">
-                        <a href={Route::Extra.fragment()}>
-                            { say(verb) }<span class="vh">{ format!(": {question}") }</span>
-                        </a>
-                    </dd>
-                }
+            <div class={classes!("given", said.is_none().then_some("missing"))}>
+                <dt>{ row.question.to_owned() }</dt>
+                <dd>{ said.unwrap_or_else(|| say("answers.not-answered")) }</dd>
+                if changeable { <dd class="given-change">{ change }</dd> }
             </div>
         }
     });
     Some(html! { <dl>{ for rows }</dl> })
+}
+
+/// Forgets an answer: an empty one is none.
+fn take_out(desk: &Desk, row: &Row) -> Callback<MouseEvent> {
+    let desk = desk.clone();
+    let (id, question) = (row.id.to_owned(), row.question.to_owned());
+    Callback::from(move |_: MouseEvent| {
+        desk.act(Action::Extra(ExtraAnswer {
+            id: id.clone(),
+            question: question.clone(),
+            answer: String::new(),
+        }));
+    })
 }
 
 /// What stands above them.
@@ -284,5 +331,46 @@ fn shown(kind: Option<AnswerKind>, answer: &str) -> String {
     match (kind, word) {
         (Some(AnswerKind::YesNo), Some((_, key))) => say(key),
         _ => answer.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_answer_counts_only_for_the_question_it_was_given_to() {
+        let given = |id: &str, question: &str| ExtraAnswer {
+            id: id.to_owned(),
+            question: question.to_owned(),
+            answer: "yes".to_owned(),
+        };
+        let asked = |id: &str, text: &str| ExtraQuestion {
+            id: id.to_owned(),
+            text: text.to_owned(),
+            kind: AnswerKind::YesNo,
+            choices: Vec::new(),
+            required: true,
+        };
+        let answers = [
+            given("loan", "A loan bike?"),
+            given("day", "This Monday?"),
+            given("towel", "Own towel?"),
+        ];
+        let questions = [asked("loan", "A loan bike?"), asked("day", "Next Monday?")];
+        let told: Vec<_> = rows(&answers, &questions)
+            .iter()
+            .map(|row| (row.question, row.answer.is_some(), row.kind.is_some()))
+            .collect();
+        assert_eq!(
+            told,
+            [
+                ("A loan bike?", true, true),
+                // Asked by another workshop: not to be answered here, so to be taken out.
+                ("This Monday?", true, false),
+                ("Own towel?", true, false),
+                ("Next Monday?", false, true),
+            ]
+        );
     }
 }
