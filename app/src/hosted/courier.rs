@@ -65,12 +65,16 @@ impl Courier {
         Ok(())
     }
 
-    /// Tries a letter now.
+    /// Tries a letter now; one that is being tried is left alone.
     pub fn try_now(&self, entry: &Entry<Letter>) {
         let (inner, entry) = (Rc::clone(&self.inner), entry.clone());
         spawn_local(async move {
+            let now = Date::now();
+            if entry.record.is_held(now) {
+                return;
+            }
             let store = inner.store().await;
-            let now = entry.record.at_once(Date::now());
+            let now = entry.record.at_once(now);
             // Where another page was quicker, its word stands.
             store
                 .put(&entry.id, &now, Over::Seen(entry.stamp))
@@ -126,7 +130,10 @@ impl Inner {
     /// One look; whether there was a letter to send.
     async fn round(self: &Rc<Self>) -> bool {
         let store = self.store().await;
-        let letters = self.show(&store).await;
+        let Some(letters) = self.show(&store).await else {
+            self.look_later();
+            return false;
+        };
         let now = Date::now();
         let due = letters
             .iter()
@@ -156,12 +163,12 @@ impl Inner {
         true
     }
 
-    /// Tells the page what there is.
-    async fn show(&self, store: &Store) -> Rc<Vec<Entry<Letter>>> {
-        let found = store.list::<Letter>().await;
-        let letters = Rc::new(found.map(|listing| listing.entries).unwrap_or_default());
+    /// Tells the page what there is; `None` where the device does not say, and then what was told stands.
+    async fn show(&self, store: &Store) -> Option<Rc<Vec<Entry<Letter>>>> {
+        let found = store.list::<Letter>().await.ok()?;
+        let letters = Rc::new(found.entries);
         self.told.set(Rc::clone(&letters));
-        letters
+        Some(letters)
     }
 
     fn look_again(self: &Rc<Self>, letters: &[Entry<Letter>], now: f64) {
@@ -190,14 +197,13 @@ impl Inner {
     /// The network is back: nothing has to wait any longer.
     async fn hurry(self: &Rc<Self>) {
         let store = self.store().await;
-        let letters = self.show(&store).await;
-        for entry in letters
-            .iter()
-            .filter(|one| one.record.state == State::Waiting)
-        {
-            let now = entry.record.at_once(Date::now());
+        let letters = self.show(&store).await.unwrap_or_default();
+        let now = Date::now();
+        let waits = |letter: &Letter| letter.state == State::Waiting && !letter.is_held(now);
+        for entry in letters.iter().filter(|one| waits(&one.record)) {
             let over = Over::Seen(entry.stamp.clone());
-            store.put(&entry.id, &now, over).await.ok();
+            let at_once = entry.record.at_once(now);
+            store.put(&entry.id, &at_once, over).await.ok();
         }
         Self::run(self);
     }

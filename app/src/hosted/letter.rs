@@ -72,6 +72,11 @@ impl Letter {
         (self.state == State::Waiting).then(|| self.not_before.max(self.held_until))
     }
 
+    /// Whether a page is trying it just now. Then its word is on the way, and nobody else may write over it.
+    pub fn is_held(&self, now: f64) -> bool {
+        self.held_until > now
+    }
+
     /// The letter while it is being tried.
     #[must_use]
     pub fn held(&self, now: f64) -> Self {
@@ -184,5 +189,8 @@ mod tests {
         let held = letter().held(1000.0);
         assert_eq!(held.due(), Some(21_000.0));
         assert_eq!(held.at_once(2000.0).due(), Some(21_000.0));
+        assert!(held.is_held(2000.0) && !held.is_held(21_000.0) && !letter().is_held(1000.0));
+        let arrived = held.after(&with(204), 2000.0);
+        assert!(!arrived.is_held(2000.0));
     }
 }

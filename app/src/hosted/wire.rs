@@ -13,7 +13,7 @@ const PATIENCE_MS: u32 = 15_000;
 /// What became of a request.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Answered {
-    /// There was an answer: its status, what it asked to wait for, s, and its text.
+    /// There was an answer: its status, what it asked to wait for, s, and its text, where that was wanted.
     With(u16, Option<u32>, String),
     /// There was none.
     Nothing,
