@@ -23,7 +23,7 @@ pub enum Answered {
 pub async fn read(address: &str) -> Answered {
     let asked = RequestInit::new();
     asked.set_credentials(RequestCredentials::SameOrigin);
-    ask(address, &asked).await
+    ask(address, &asked, Wanted::Text).await
 }
 
 /// Sends a document, which has this name however often it is sent. It goes to this very address and nowhere further,
@@ -44,10 +44,19 @@ pub async fn send(address: &str, name: &str, text: &str) -> Answered {
         headers.set(header, value).ok();
     }
     asked.set_headers_headers(&headers);
-    ask(address, &asked).await
+    ask(address, &asked, Wanted::Status).await
 }
 
-async fn ask(address: &str, asked: &RequestInit) -> Answered {
+/// What of an answer is waited for.
+#[derive(Clone, Copy, PartialEq)]
+enum Wanted {
+    /// Its status: it tells all there is to know, and what comes after it may never end.
+    Status,
+    /// All of it.
+    Text,
+}
+
+async fn ask(address: &str, asked: &RequestInit, wanted: Wanted) -> Answered {
     // Whoever answers elsewhere is not the one whose address was shown.
     asked.set_redirect(RequestRedirect::Error);
     let Ok(patience) = AbortController::new() else {
@@ -55,21 +64,23 @@ async fn ask(address: &str, asked: &RequestInit) -> Answered {
     };
     asked.set_signal(Some(&patience.signal()));
     let end = Timeout::new(PATIENCE_MS, move || patience.abort());
-    let answered = answer(address, asked).await;
+    let answered = answer(address, asked, wanted).await;
     drop(end);
     answered.unwrap_or(Answered::Nothing)
 }
 
-async fn answer(address: &str, asked: &RequestInit) -> Option<Answered> {
+async fn answer(address: &str, asked: &RequestInit, wanted: Wanted) -> Option<Answered> {
     let window = web_sys::window()?;
     let answer = JsFuture::from(window.fetch_with_str_and_init(address, asked)).await;
     let answer: Response = answer.ok()?.dyn_into().ok()?;
     let wait = answer.headers().get("Retry-After").ok().flatten();
     let wait = wait.and_then(|wait| wait.trim().parse().ok());
-    let text = JsFuture::from(answer.text().ok()?).await.ok()?;
-    Some(Answered::With(
-        answer.status(),
-        wait,
-        text.as_string().unwrap_or_default(),
-    ))
+    let text = match wanted {
+        Wanted::Status => String::new(),
+        Wanted::Text => {
+            let text = JsFuture::from(answer.text().ok()?).await.ok()?;
+            text.as_string().unwrap_or_default()
+        }
+    };
+    Some(Answered::With(answer.status(), wait, text))
 }

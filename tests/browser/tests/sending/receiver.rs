@@ -14,7 +14,7 @@ use anyhow::Result;
 pub enum Mood {
     /// It takes them.
     Takes,
-    /// It takes them and is slow to say so.
+    /// It takes them, is slow to say so, and does not say all it began to.
     Slow,
     /// It takes them, and its word that it has them is lost on the way.
     LosesItsWord,
@@ -124,7 +124,10 @@ fn take(stream: &mut TcpStream, state: &Mutex<State>, name: String, text: &str) 
         Mood::Takes => say(stream, 204, ""),
         Mood::Slow => {
             thread::sleep(Duration::from_secs(3));
-            say(stream, 200, "{}")
+            write!(stream, "HTTP/1.1 200 -\r\nContent-Length: 2\r\n\r\n")?;
+            // Longer than the page waits for an answer.
+            thread::sleep(Duration::from_secs(30));
+            Ok(())
         }
         Mood::LosesItsWord | Mood::Down => Ok(()),
         Mood::Answers(status) => say(stream, status, ""),
