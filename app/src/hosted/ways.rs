@@ -155,9 +155,13 @@ fn email(parcel: &Rc<Parcel>, address: &str) -> Html {
         say("hosted.mail-agreed"),
         parcel.agreed.clone(),
     ]);
-    // Line ends as mail has them (RFC 5322), in an address as RFC 6068 wants it.
+    // Line ends as mail has them (RFC 5322), in an address as RFC 6068 wants it: with its at sign as it is.
     let coded = |text: &str| String::from(encode_uri_component(text));
-    let (to, about, body) = (coded(address), coded(&subject), coded(&lines.join("\r\n")));
+    let (to, about, body) = (
+        coded(address).replace("%40", "@"),
+        coded(&subject),
+        coded(&lines.join("\r\n")),
+    );
     let href = format!("mailto:{to}?subject={about}&body={body}");
     let shown = [subject, String::new()].into_iter().chain(lines);
     html! {

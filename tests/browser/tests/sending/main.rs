@@ -125,6 +125,11 @@ fn what_a_workshop_asks_is_asked_and_nothing_goes_before_the_rider_agrees() {
         page.picture("workshop-send").await?;
         ensure!(receiver.state().tries == 0);
 
+        // Mail programs look for a literal at sign.
+        page.is_true(
+            "document.querySelector('a[href^=\"mailto:\"]').getAttribute('href').startsWith('mailto:desk@works.example?subject=')",
+        )
+        .await?;
         let mail = page
             .evaluate("decodeURIComponent(document.querySelector('a[href^=\"mailto:\"]').href)")
             .await?;
