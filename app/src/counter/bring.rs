@@ -1,8 +1,8 @@
 //! What somebody has brought to the counter: one rider's answers, or a whole desk.
 
-use sagwright_core::intake::{Intake, IntakeError, LONGEST_LINK, from_link, read};
+use sagwright_core::intake::{Intake, IntakeError, LONGEST_LINK, from_link};
 use sagwright_core::words::Text;
-use sagwright_core::workshop::Parcel;
+use sagwright_core::workshop::answers_in;
 
 use super::file::{LARGEST_DESK, is_desk, jobs_in};
 use crate::route::LINK;
@@ -68,10 +68,7 @@ fn document(text: &str) -> Result<Brought, Refused> {
     if is_desk(text) {
         Ok(Brought::Desk(jobs_in(text)?))
     } else {
-        // What was sent to the workshop's own address has the answers inside.
-        let sent = || Parcel::read(text).ok().map(|parcel| parcel.intake);
-        let found = read(text).or_else(|error| sent().ok_or(error))?;
-        Ok(Brought::Rider(Box::new(found)))
+        Ok(Brought::Rider(Box::new(answers_in(text)?)))
     }
 }
 
@@ -94,6 +91,7 @@ fn link_in(line: &str) -> Option<&str> {
 mod tests {
     use sagwright_core::intake::{to_link, write};
     use sagwright_core::words::UnitChoice;
+    use sagwright_core::workshop::Parcel;
 
     use super::*;
     use crate::counter::file::to_file;

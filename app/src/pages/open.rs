@@ -4,7 +4,8 @@ use std::rc::Rc;
 
 use gloo::file::File;
 use gloo::file::callbacks::{FileReader, read_as_text};
-use sagwright_core::intake::{Problem, read};
+use sagwright_core::intake::Problem;
+use sagwright_core::workshop::answers_in;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlTextAreaElement};
 use yew::prelude::*;
@@ -46,7 +47,7 @@ pub fn OpenPage() -> Html {
 
     let take = {
         let (desk, outcome) = (desk.clone(), outcome.setter());
-        Callback::from(move |text: String| match read(&text) {
+        Callback::from(move |text: String| match answers_in(&text) {
             Ok(intake) => {
                 desk.act(Action::Open(Box::new(intake)));
                 browser::go(Route::Check);
