@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use sagwright_core::intake::{Feeling, Intake, Verdict, read_unfinished};
+use sagwright_core::intake::{ExtraAnswer, Feeling, Intake, Verdict, read_unfinished};
 use serde::de::Error as _;
 use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::value::RawValue;
@@ -112,9 +112,12 @@ pub struct Job {
     /// Tags, and whether each is on.
     #[serde(default)]
     pub tags: BTreeMap<String, Told<bool>>,
-    /// The intake as it came.
+    /// The intake as it came; its answers to the workshop's own questions are those that came last.
     #[serde(deserialize_with = "document")]
     pub intake: Intake,
+    /// When those answers came, where that is after the intake itself; 0 where they came with it.
+    #[serde(default, skip_serializing_if = "is_usual")]
+    pub extra_came: Moment,
     /// Answers put right at the counter: the address of the page, and an intake that holds that page's answers alone.
     #[serde(default)]
     pub corrected: BTreeMap<String, Told<Part>>,
@@ -127,6 +130,10 @@ pub struct Job {
     /// What was heard back. `None` where it was taken out.
     #[serde(default)]
     pub heard: BTreeMap<String, Told<Option<Heard>>>,
+}
+
+fn is_usual<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
 }
 
 /// The answers of one page, as an intake with nothing else in it.
@@ -167,6 +174,7 @@ impl Job {
             stage: Told::default(),
             tags: BTreeMap::new(),
             intake,
+            extra_came: 0,
             corrected: BTreeMap::new(),
             notes: BTreeMap::new(),
             work: BTreeMap::new(),
@@ -176,14 +184,16 @@ impl Job {
 
     /// Takes in another copy of the same job: whatever was told later counts, entries of both are kept.
     pub fn take_in(&mut self, other: &Self) {
-        self.came = self.came.min(other.came);
         // Answers from a code come without the note, and at times without what the workshop asked besides.
         if self.intake.note.is_empty() {
             self.intake.note.clone_from(&other.intake.note);
         }
-        if self.intake.extra.is_empty() {
-            self.intake.extra.clone_from(&other.intake.extra);
-        }
+        // A rider who sends again may have answered the workshop otherwise: it is the same bike and the same job.
+        let mut extra = self.extra();
+        extra.take_in(&other.extra());
+        self.came = self.came.min(other.came);
+        self.extra_came = if extra.at > self.came { extra.at } else { 0 };
+        self.intake.extra = extra.is;
         self.name.take_in(&other.name);
         self.contact.take_in(&other.contact);
         self.stage.take_in(&other.stage);
@@ -192,6 +202,14 @@ impl Job {
         take_in_all(&mut self.notes, &other.notes);
         take_in_all(&mut self.work, &other.work);
         take_in_all(&mut self.heard, &other.heard);
+    }
+
+    /// The answers to the workshop's own questions, and when they came; none count as never told.
+    fn extra(&self) -> Told<Vec<ExtraAnswer>> {
+        if self.intake.extra.is_empty() {
+            return Told::default();
+        }
+        Told::new(self.intake.extra.clone(), self.came.max(self.extra_came))
     }
 
     /// The tags that are on.
@@ -225,6 +243,7 @@ impl Job {
         }
         let moments = [
             self.came,
+            self.extra_came,
             self.name.at,
             self.contact.at,
             self.stage.at,
@@ -245,6 +264,7 @@ impl Job {
             }
         }
         self.came = self.came.min(now);
+        self.extra_came = self.extra_came.min(now);
         self.name.at = self.name.at.min(now);
         self.contact.at = self.contact.at.min(now);
         self.stage.at = self.stage.at.min(now);

@@ -20,7 +20,12 @@ pub fn merge(there: Option<&Job>, coming: Job) -> (Job, Fate) {
     };
     let mut both = there.clone();
     both.take_in(&coming);
-    let fate = if both == *there {
+    // The same answers once more are no news, whenever they come.
+    let alike = Job {
+        extra_came: there.extra_came,
+        ..both.clone()
+    };
+    let fate = if alike == *there {
         Fate::Same
     } else {
         Fate::Updated
@@ -32,7 +37,7 @@ pub fn merge(there: Option<&Job>, coming: Job) -> (Job, Fate) {
 mod tests {
     use std::rc::Rc;
 
-    use sagwright_core::intake::{Feeling, Field, Intake, Question, Verdict};
+    use sagwright_core::intake::{ExtraAnswer, Feeling, Field, Intake, Question, Verdict};
 
     use super::*;
     use crate::counter::change::Change;
@@ -45,6 +50,19 @@ mod tests {
 
     fn rider() -> Intake {
         examples::riders().next().expect("there are examples")
+    }
+
+    /// The same rider with an answer to a question of the workshop's own.
+    fn asked(answer: &str) -> Intake {
+        let day = ExtraAnswer {
+            id: "day".to_owned(),
+            question: "Which day?".to_owned(),
+            answer: answer.to_owned(),
+        };
+        Intake {
+            extra: vec![day],
+            ..rider()
+        }
     }
 
     fn measured(job: &Job, sag: &str) -> Change {
@@ -103,6 +121,14 @@ mod tests {
         });
         let mut all = Vec::from(apart);
         all.push(first);
+        for (came, answer) in [
+            (15, "Monday"),
+            (16, "Friday"),
+            (16, "Sunday"),
+            (17, "Monday"),
+        ] {
+            all.push(Job::new(asked(answer), came));
+        }
         all
     }
 
@@ -141,7 +167,8 @@ mod tests {
         let oils: Vec<&str> = all.work().map(|(_, work)| work.oil.as_str()).collect();
         assert_eq!(oils, ["thin"]);
         assert_eq!(all.heard().count(), 1);
-        assert_eq!(all.intake, rider(), "what came in stays as it came");
+        let last = asked("Monday");
+        assert_eq!(all.intake, last, "what came in stays as it came");
     }
 
     #[test]
@@ -159,6 +186,20 @@ mod tests {
         assert_eq!(name_of(&by_code), name_of(&rider()));
         let (kept, fate) = merge(Some(&Job::new(by_code, 10)), Job::new(rider(), 20));
         assert_eq!((kept.intake, fate), (rider(), Fate::Updated));
+    }
+
+    #[test]
+    fn a_rider_who_sends_again_may_answer_the_workshop_otherwise() {
+        let first = Job::new(asked("Monday"), 10);
+        let (kept, fate) = merge(Some(&first), Job::new(asked("Friday"), 20));
+        assert_eq!((&kept.intake, fate), (&asked("Friday"), Fate::Updated));
+        assert_eq!((kept.came, kept.changed()), (10, 20));
+        // The desk of before, brought again, holds the older word; a code holds none.
+        for other in [first, Job::new(rider(), 30)] {
+            assert_eq!(merge(Some(&kept), other), (kept.clone(), Fate::Same));
+        }
+        let again = merge(Some(&kept), Job::new(asked("Friday"), 40));
+        assert_eq!((again.0.intake, again.1), (kept.intake, Fate::Same));
     }
 
     #[test]
