@@ -325,11 +325,12 @@ pub fn extra_heading() -> String {
     say("hosted.answers")
 }
 
-/// An answer as people read it.
+/// An answer as people read it. Where the question is not known here, as at a counter that has other settings, what is
+/// kept for yes and no is taken for them.
 fn shown(kind: Option<AnswerKind>, answer: &str) -> String {
     let word = YES_NO.iter().find(|(kept, _)| *kept == answer);
     match (kind, word) {
-        (Some(AnswerKind::YesNo), Some((_, key))) => say(key),
+        (None | Some(AnswerKind::YesNo), Some((_, key))) => say(key),
         _ => answer.to_owned(),
     }
 }
@@ -337,6 +338,16 @@ fn shown(kind: Option<AnswerKind>, answer: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn yes_and_no_are_said_in_words_wherever_they_are_not_typed() {
+        crate::counter::speak();
+        for kind in [None, Some(AnswerKind::YesNo)] {
+            assert_eq!(shown(kind, "no"), "No");
+            assert_eq!(shown(kind, "No idea"), "No idea");
+        }
+        assert_eq!(shown(Some(AnswerKind::Text), "no"), "no");
+    }
 
     #[test]
     fn an_answer_counts_only_for_the_question_it_was_given_to() {
