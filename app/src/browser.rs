@@ -153,9 +153,14 @@ pub fn named(what: &str) -> Option<(String, String)> {
     ))
 }
 
-/// Moves the focus to an element, if it is there.
+/// Moves the focus to an element, if it is there; where it is folded away, it is unfolded first.
 pub fn focus(id: &str) {
     let element = document().and_then(|d| d.get_element_by_id(id));
+    let fold = element.as_ref().and_then(|e| e.closest("details").ok()?);
+    if let Some(fold) = fold {
+        // The name is well-formed, so this cannot fail.
+        fold.set_attribute("open", "").ok();
+    }
     if let Some(element) = element.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
         // An element that cannot take the focus leaves it where it is.
         element.focus().ok();

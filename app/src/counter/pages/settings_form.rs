@@ -11,7 +11,7 @@ use super::parts::{counted, plain};
 use super::settings::{Wrong, box_of};
 use super::settings_boxes::{At, list};
 use crate::counter::find::class_name;
-use crate::counter::settings::{AskDraft, Draft};
+use crate::counter::settings::{AskDraft, Draft, PRICES, high_of};
 use crate::words::say;
 
 /// The form's boxes.
@@ -135,7 +135,7 @@ fn money(at: &At) -> Html {
             { at.line("currency", say("counter.settings.currency"), &at.draft.currency, at.typed(|draft, text| draft.currency = text)) }
             <div class="line-pair">
                 { at.line("labour_per_hour", say("counter.settings.labour-low"), low, at.typed(|draft, text| draft.labour.0 = text)) }
-                { at.line("labour_per_hour-high", say("counter.settings.labour-high"), high, at.typed(|draft, text| draft.labour.1 = text)) }
+                { at.line(&high_of("labour_per_hour"), say("counter.settings.labour-high"), high, at.typed(|draft, text| draft.labour.1 = text)) }
             </div>
         </section>
     }
@@ -144,6 +144,8 @@ fn money(at: &At) -> Html {
 /// The remedies, each ticked where it is offered, with room for a price of the workshop's own.
 fn offer(at: &At) -> Html {
     let (trouble, described_by) = at.trouble("remedies");
+    let mut places = at.wrong.iter().map(|(place, _)| place);
+    let wrong_inside = places.any(|place| place == "remedies" || place.starts_with(PRICES));
     let rows = RemedyId::ALL
         .iter()
         .enumerate()
@@ -153,7 +155,8 @@ fn offer(at: &At) -> Html {
         <section class="part lines">
             <h2>{ say("counter.settings.offer") }</h2>
             { at.ticks("classes", "counter.settings.classes", BikeClass::ALL, class, &at.draft.classes, |draft| &mut draft.classes) }
-            <details class="more">
+            // Whoever is led to a box has to see it.
+            <details class="more" open={wrong_inside}>
                 <summary>{ say("counter.settings.remedies") }</summary>
                 <p class="hint">{ say("counter.settings.remedies.why") }</p>
                 <fieldset class="group" aria-describedby={described_by}>
@@ -176,7 +179,11 @@ fn remedy(at: &At, number: usize, id: RemedyId) -> Html {
     });
     let first = (number == 0).then(|| box_of("remedies"));
     let (low, high) = at.draft.prices.get(&id).cloned().unwrap_or_default();
-    let place = ["prices.", id.word()].concat();
+    let place = [PRICES, id.word()].concat();
+    let high_place = high_of(&place);
+    let mut places = at.wrong.iter().map(|(wrong, _)| wrong);
+    // A price stays in the file where its remedy is not offered, and then has to be put right all the same.
+    let wrong = places.any(|wrong| *wrong == place || *wrong == high_place);
     let label = |key: &'static str| {
         let text = Text::new(key).with(
             "name",
@@ -192,10 +199,10 @@ fn remedy(at: &At, number: usize, id: RemedyId) -> Html {
                 <input type="checkbox" id={first} checked={offered} onclick={tick} />
                 <span class="row-text">{ name }</span>
             </label>
-            if offered {
+            if offered || wrong {
                 <div class="line-pair">
                     { at.line(&place, label("counter.settings.price-low"), &low, type_low) }
-                    { at.line(&[&place, "-high"].concat(), label("counter.settings.price-high"), &high, type_high) }
+                    { at.line(&high_place, label("counter.settings.price-high"), &high, type_high) }
                 </div>
             }
         </div>

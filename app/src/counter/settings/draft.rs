@@ -11,6 +11,12 @@ use sagwright_core::workshop::{
     WORKSHOP_VERSION, Workshop,
 };
 
+/// The place of the price of labour in the document.
+const LABOUR: &str = "labour_per_hour";
+
+/// What the places of all other prices begin with.
+pub const PRICES: &str = "prices.";
+
 /// A question of the workshop's own, as it stands in its boxes.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct AskDraft {
@@ -168,16 +174,16 @@ impl Draft {
             })
         };
         let labour_per_hour = (
-            number("labour_per_hour", &self.labour.0),
-            number("labour_per_hour", &self.labour.1),
+            number(LABOUR, &self.labour.0),
+            number(&high_of(LABOUR), &self.labour.1),
         );
         let mut prices = BTreeMap::new();
         for (id, (low, high)) in &self.prices {
             if low.trim().is_empty() && high.trim().is_empty() {
                 continue;
             }
-            let at = ["prices.", id.word()].concat();
-            prices.insert(*id, (number(&at, low), number(&at, high)));
+            let at = [PRICES, id.word()].concat();
+            prices.insert(*id, (number(&at, low), number(&high_of(&at), high)));
         }
         let mut shelf = |at: &str, list: &str, came: &[Entry<RateUnit>]| {
             let rates = list.split([';', '\n', ' ']).map(str::trim);
@@ -236,12 +242,20 @@ impl Draft {
             theme,
             delivery: self.delivery(),
         };
-        if let Err(error) = workshop.check() {
-            for problem in error.problems {
+        let problems = |workshop: &Workshop| workshop.check().err().map(|error| error.problems);
+        if let Some(found) = problems(&workshop) {
+            let of_lowest = problems(&lowest_alone(&workshop)).unwrap_or_default();
+            let known: BTreeSet<String> = wrong.iter().map(|(at, _)| at.clone()).collect();
+            for problem in found {
+                let high = high_of(&problem.path);
                 // What is no number at all is told once.
-                if !wrong.iter().any(|(at, _)| *at == problem.path) {
-                    wrong.push((problem.path, problem.text));
+                if known.contains(&problem.path) || known.contains(&high) {
+                    continue;
                 }
+                let priced = problem.path == LABOUR || problem.path.starts_with(PRICES);
+                let of_highest = priced && of_lowest.iter().all(|one| one.path != problem.path);
+                let at = if of_highest { high } else { problem.path };
+                wrong.push((at, problem.text));
             }
         }
         if wrong.is_empty() {
@@ -266,6 +280,22 @@ impl Draft {
             _ => Delivery::File,
         })
         .collect()
+    }
+}
+
+/// The place of the highest price beside that of the lowest, which the document has as one.
+pub fn high_of(place: &str) -> String {
+    [place, "-high"].concat()
+}
+
+/// The workshop with the lowest prices alone: what is wrong there still is not the highest one's.
+fn lowest_alone(workshop: &Workshop) -> Workshop {
+    let low = |&(low, _): &(f64, f64)| (low, low);
+    let prices = workshop.prices.iter();
+    Workshop {
+        labour_per_hour: low(&workshop.labour_per_hour),
+        prices: prices.map(|(id, band)| (*id, low(band))).collect(),
+        ..workshop.clone()
     }
 }
 
@@ -377,7 +407,7 @@ mod tests {
     fn an_empty_form_says_what_it_needs_and_no_more() {
         assert_eq!(
             wrong(&Draft::default()),
-            ["labour_per_hour", "name", "currency"]
+            [LABOUR, "labour_per_hour-high", "name", "currency"]
         );
         let least = Draft {
             name: "A".to_owned(),
@@ -389,6 +419,29 @@ mod tests {
         assert_eq!(workshop.labour_per_hour, (60.0, 80.5));
         assert_eq!((workshop.remedies, workshop.classes), (None, None));
         assert_eq!(workshop.delivery, [Delivery::File]);
+    }
+
+    #[test]
+    fn trouble_with_a_price_stands_at_the_box_it_is_in() {
+        for (low, high, at) in [
+            ("60", "50", Some("-high")),
+            ("60", "1000000", Some("-high")),
+            ("60", "", Some("-high")),
+            ("-1", "50", Some("")),
+            ("1000000", "1000000", Some("")),
+            ("60", "60", None),
+        ] {
+            let mut draft = Draft::of(&demo());
+            draft.labour = (low.to_owned(), high.to_owned());
+            let own = (low.to_owned(), high.to_owned());
+            draft.prices.insert(RemedyId::SetTyres, own);
+            let places = ["labour_per_hour", "prices.set-tyres"];
+            let places = places.map(|place| at.map(|at| [place, at].concat()));
+            let expected: Vec<String> = places.into_iter().flatten().collect();
+            let found = draft.finished().err().unwrap_or_default();
+            let found: Vec<String> = found.into_iter().map(|(at, _)| at).collect();
+            assert_eq!(found, expected, "{low} to {high}");
+        }
     }
 
     #[test]
@@ -407,7 +460,7 @@ mod tests {
             wrong(&draft),
             [
                 "labour_per_hour",
-                "prices.set-tyres",
+                "prices.set-tyres-high",
                 "stock.fork",
                 "theme.corner",
                 "questions[3].text",

@@ -3,5 +3,5 @@
 mod draft;
 mod kept;
 
-pub use draft::{AskDraft, Draft};
+pub use draft::{AskDraft, Draft, PRICES, high_of};
 pub use kept::{KEPT_AS, Kept};

@@ -41,13 +41,24 @@ fn settings_are_judged_at_their_boxes_kept_and_worn() {
         page.fill("An hour of labour, highest price", "a lot")
             .await?;
         page.fill("Colour of buttons and links", "#ff8800").await?;
+        // A price that is wrong is seen, though its box was folded away.
+        page.evaluate("document.querySelector('.settings-page details').open = true")
+            .await?;
+        page.fill("Highest price: Fresh oil of the right grade", "dear")
+            .await?;
+        page.evaluate("document.querySelector('.settings-page details').open = false")
+            .await?;
         page.click("Check and keep on this device").await?;
         ensure!(page.complaint("Currency").await?.contains("capital"));
         ensure!(
-            page.complaint("An hour of labour, lowest price")
+            page.complaint("An hour of labour, highest price")
                 .await?
                 .contains("plain number")
         );
+        page.is_true("document.querySelector('#set-labour_per_hour').getAttribute('aria-invalid') !== 'true'")
+            .await?;
+        page.is_shown("#set-prices-service-fork-oil-high-error")
+            .await?;
         ensure!(
             page.complaint("Colour of buttons and links")
                 .await?
@@ -59,6 +70,10 @@ fn settings_are_judged_at_their_boxes_kept_and_worn() {
         ensure!(page.value("An hour of labour, highest price").await? == "a lot");
         page.fill("Currency, three capital letters", "EUR").await?;
         page.fill("An hour of labour, highest price", "80").await?;
+        for (label, price) in [("Lowest", "70"), ("Highest", "90")] {
+            let label = format!("{label} price: Fresh oil of the right grade");
+            page.fill(&label, price).await?;
+        }
         page.fill("Colour of buttons and links", "#1d4d2b").await?;
         page.is_true(
             "document.querySelector('.preview-name').innerText === 'Invented <b>workshop</b>'",
