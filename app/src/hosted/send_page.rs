@@ -29,12 +29,18 @@ pub fn consent_of(workshop: &Workshop) -> String {
     }
 }
 
-/// The ways that are offered.
+/// The ways that are offered here; the usual ones where the workshop names none for this page.
 fn ways_of(workshop: &Workshop) -> Vec<Delivery> {
-    if workshop.delivery.is_empty() {
+    let named = workshop.delivery.iter();
+    // The page around this one has its own button at the end of the advice.
+    let here: Vec<Delivery> = named
+        .filter(|way| **way != Delivery::HostPage)
+        .cloned()
+        .collect();
+    if here.is_empty() {
         vec![Delivery::File, Delivery::Link, Delivery::Code]
     } else {
-        workshop.delivery.clone()
+        here
     }
 }
 
@@ -132,5 +138,25 @@ fn Agreeing(props: &AgreeingProps) -> Html {
                 <p class="hint">{ say("hosted.agree-first") }</p>
             }
         </>
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn there_is_a_way_whatever_the_workshop_names() {
+        let demo = include_str!("../../../demo-data/workshop.json");
+        let mut workshop = sagwright_core::workshop::read(demo).expect("the demo workshop");
+        let usual = [Delivery::File, Delivery::Link, Delivery::Code];
+        for (named, offered) in [
+            (vec![], &usual[..]),
+            (vec![Delivery::HostPage], &usual[..]),
+            (vec![Delivery::HostPage, Delivery::Link], &usual[1..2]),
+        ] {
+            workshop.delivery = named;
+            assert_eq!(ways_of(&workshop), offered);
+        }
     }
 }

@@ -77,6 +77,7 @@ fn languages_and_units(at: &At) -> Html {
                 { unit_list(at, "temperature", units.temperature, &["C", "F"], |units, unit| units.temperature = unit) }
                 { unit_list(at, "altitude", units.altitude, &["m", "ft"], |units, unit| units.altitude = unit) }
             </div>
+            <p class="hint">{ say("counter.settings.not-met") }</p>
             { list("counting", say("counter.settings.counting"), &countings, counting.word(), counted) }
         </section>
     }
@@ -235,6 +236,7 @@ fn stock(at: &At) -> Html {
     html! {
         <section class="part lines">
             <h2>{ say("counter.settings.stock") }</h2>
+            <p class="hint">{ say("counter.settings.not-met") }</p>
             <p class="hint">{ say("counter.settings.stock.why") }</p>
             { list("stock", say("counter.settings.stock.unit"), &options, chosen, picked) }
             { at.lines("stock.fork", say("counter.settings.stock.fork"), fork, at.typed(|draft, text| draft.stock.0 = text)) }
@@ -321,6 +323,7 @@ fn look(at: &At) -> Html {
     html! {
         <section class="part lines">
             <h2>{ say("counter.settings.look") }</h2>
+            <p class="hint">{ say("counter.settings.not-met") }</p>
             <p class="hint">{ say("counter.settings.look.why") }</p>
             { at.line("theme.accent", say("counter.settings.accent"), &draft.accent, at.typed(|draft, text| draft.accent = text)) }
             <div class="line-pair">
