@@ -28,7 +28,7 @@ mod words_test;
 pub use chances::{chance, moved_bar};
 pub use contents::{Part, heading};
 pub use next_check::next_check;
-pub use price::price;
+pub use paper::worth;
 pub use reason::{figure, range};
 pub use rides::feel;
 pub use signal::grouped as cautions;

@@ -132,7 +132,7 @@ fn steps(voice: &Voice, remedy: &RemedyFinding) -> Html {
 }
 
 /// What a remedy costs and what it is worth.
-fn worth(voice: &Voice, remedy: &RemedyFinding) -> String {
+pub fn worth(voice: &Voice, remedy: &RemedyFinding) -> String {
     let relief = Arg::Quantity(remedy.relief, Dimension::Share);
     let relief = Text::new("advice.remedy.relief").with("share", relief);
     let text = Text::new("advice.paper.worth")

@@ -10,9 +10,8 @@ use web_sys::HtmlElement;
 use yew::prelude::*;
 
 use super::card_table::{last_numbers, table};
-use super::columns::worth;
 use super::parts::{back, called, desk_of, heading, no_job, plain};
-use crate::advice_page::{Voice, chance};
+use crate::advice_page::{Voice, chance, worth};
 use crate::advising::Outcome;
 use crate::browser;
 use crate::counter::asking::use_answered;

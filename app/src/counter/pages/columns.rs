@@ -2,15 +2,15 @@
 
 use std::rc::Rc;
 
-use sagwright_core::advice::{Advice, RemedyFinding, SetUpAdvice, Setting, SettingId};
+use sagwright_core::advice::{Advice, SetUpAdvice, Setting, SettingId};
 use sagwright_core::cause::Cause;
 use sagwright_core::intake::{End, Intake};
 use sagwright_core::quantity::{Dimension, Unit};
-use sagwright_core::words::{Arg, Text};
+use sagwright_core::words::Text;
 use yew::prelude::*;
 
 use super::different::Different;
-use crate::advice_page::{Voice, cautions, chance, moved_bar, price, range, unit_switches};
+use crate::advice_page::{Voice, cautions, chance, moved_bar, range, unit_switches, worth};
 use crate::advising::{Outcome, Stand};
 use crate::counter::asking::use_answered;
 use crate::counter::shell::use_counter;
@@ -326,14 +326,4 @@ fn remedies(voice: &Voice, columns: &[Column]) -> Html {
             <div class="column-heads">{ for cells }</div>
         </>
     }
-}
-
-/// What a remedy costs and what it is worth.
-pub fn worth(voice: &Voice, remedy: &RemedyFinding) -> String {
-    let relief = Arg::Quantity(remedy.relief, Dimension::Share);
-    let relief = Text::new("advice.remedy.relief").with("share", relief);
-    let text = Text::new("advice.paper.worth")
-        .with("price", Arg::Raw(price(voice, &remedy.cost)))
-        .with("relief", relief.into());
-    voice.say(&text)
 }

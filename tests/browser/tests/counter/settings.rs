@@ -121,7 +121,7 @@ fn a_settings_file_is_opened_whole_and_a_bad_one_says_why() {
             let saved = workshop::read(&last_file(page).await?);
             ensure!(saved == workshop::read(DEMO), "{saved:?}");
             for (text, told) in [
-                ("no settings", "not a workshop file"),
+                ("no settings", "not a whole workshop file"),
                 (r#"{"version":7}"#, "version 1 and 2"),
                 (
                     &DEMO.replace("#1d4d2b", "#eeeeee"),
