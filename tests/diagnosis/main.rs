@@ -1,6 +1,7 @@
 //! What a practitioner would say to a handful of complaints and measurements: common practice, from memory.
 
 mod cases;
+mod close;
 mod riders;
 
 use riders::{belief, coil, feels, gas};

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 use sagwright_core::advice::rehearsed;
 use sagwright_core::bench::{Bench, grounds};
 use sagwright_core::cause::{
-    Belief, Cause, Numbers, Rehearsal, hypotheses, observations, possible,
+    Belief, Cause, Numbers, Rehearsal, checks, hypotheses, observations, possible,
 };
 use sagwright_core::intake::{
     BikeClass, Complaint, End, Feeling, Field, ForkKind, Intake, Severity, Share, Since, Terrain,
@@ -96,8 +96,13 @@ fn ride(fork: ForkKind) -> Ridden {
     }
 }
 
-/// What is believed of one of these riders' bikes. All ride the same ground, so that each kind of fork is ridden once.
+/// What is believed of one of these riders' bikes.
 pub fn belief(intake: &Intake) -> Belief {
+    case(intake, |case| case.belief.clone())
+}
+
+/// Hands over the case of one of these riders. All ride the same ground, so that each kind of fork is ridden once.
+pub fn case<T>(intake: &Intake, see: impl FnOnce(&checks::Case) -> T) -> T {
     static COIL: OnceLock<Ridden> = OnceLock::new();
     static GAS: OnceLock<Ridden> = OnceLock::new();
     let fork = intake.bike.fork.expect("said by all of them");
@@ -105,16 +110,22 @@ pub fn belief(intake: &Intake) -> Belief {
         ForkKind::GasOneLeg => GAS.get_or_init(|| ride(fork)),
         _ => COIL.get_or_init(|| ride(fork)),
     };
-    let numbers = Numbers::USUAL;
+    let Ridden {
+        situation,
+        suits,
+        rehearsal,
+    } = ridden;
+    let numbers = &Numbers::USUAL;
     let can = |cause: Cause| possible(intake, cause);
-    let ways = hypotheses(&ridden.rehearsal, &numbers, can, true);
-    let seen = observations(
+    let ways = hypotheses(rehearsal, numbers, can, true);
+    let seen = observations(intake, situation, suits, rehearsal, &ways, numbers);
+    see(&checks::Case {
         intake,
-        &ridden.situation,
-        &ridden.suits,
-        &ridden.rehearsal,
-        &ways,
-        &numbers,
-    );
-    Belief::from(&ways, &numbers, seen)
+        situation,
+        baseline: suits,
+        rehearsal,
+        hypotheses: &ways,
+        numbers,
+        belief: &Belief::from(&ways, numbers, seen),
+    })
 }

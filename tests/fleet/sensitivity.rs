@@ -3,15 +3,15 @@
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
+use crate::case::Case;
 use crate::fleet::{Row, in_parallel};
 use crate::luck::Luck;
-use sagwright_core::cause::variants::Number;
-use sagwright_core::cause::{Belief, Cause, Hypothesis, Numbers};
+use sagwright_core::cause::close::Reweighed;
+use sagwright_core::cause::variants::{Moves, Number};
+use sagwright_core::cause::{Numbers, checks};
 
 /// Draws of all numbers moved at once.
 const JOINT: usize = 50;
-/// Ways a bike could be that are believed less than this cannot take the lead by one number moved.
-const LEAST_BELIEVED: f64 = 1e-4;
 
 /// Share of cases whose leading cause is another with the numbers moved.
 pub struct Flips {
@@ -21,39 +21,46 @@ pub struct Flips {
     pub mean: f64,
     /// Mean over draws of all moved at once.
     pub joint: f64,
+    /// Share of cases that no number alone flips and that of the others, and how often each kind's leader is right.
+    pub firm: (f64, f64),
+    /// See [`Self::firm`].
+    pub close: (f64, f64),
 }
 
 /// Moves the numbers under every case of a fleet, words alone.
 pub fn flips(rows: &[Row], usual: &Numbers) -> Flips {
-    let one_at_a_time: Vec<(&'static str, Numbers)> = usual
+    let names: Vec<&'static str> = usual
         .variants()
-        .map(|variant| (variant.number.name, variant.numbers))
+        .map(|variant| variant.number.name)
         .collect();
+    let one_at_a_time = usual
+        .variants()
+        .map(|variant| (variant.number.moves(), variant.numbers));
     let mut luck = Luck::seeded(77, 0);
-    let together: Vec<Numbers> = (0..JOINT)
-        .map(|_| {
-            Number::all().fold(usual.clone(), |moved, number| {
-                moved.with(&number, if luck.happens(0.5) { 2.0 } else { 0.5 })
-            })
-        })
-        .collect();
-    let all: Vec<&Numbers> = one_at_a_time
-        .iter()
-        .map(|(_, numbers)| numbers)
-        .chain(&together)
-        .collect();
-    let each_row = in_parallel(rows, |row| flipped(row, usual, &all));
-    let cases: usize = rows.iter().map(|row| row.single.len()).sum();
-    #[expect(clippy::cast_precision_loss, reason = "some hundred cases")]
+    let together = (0..JOINT).map(|_| {
+        let moved = Number::all().fold(usual.clone(), |moved, number| {
+            moved.with(&number, if luck.happens(0.5) { 2.0 } else { 0.5 })
+        });
+        (Moves::All, moved)
+    });
+    let all: Vec<(Moves, Numbers)> = one_at_a_time.chain(together).collect();
+    let cases: Vec<(bool, Vec<bool>)> = in_parallel(rows, |row| flipped(row, usual, &all)).concat();
     let shares: Vec<f64> = (0..all.len())
-        .map(|place| {
-            let count: usize = each_row.iter().map(|counts| counts[place]).sum();
-            count as f64 / cases.max(1) as f64
-        })
+        .map(|place| share(&cases, |(_, flips)| flips[place]))
         .collect();
-    let (alone, joint) = shares.split_at(one_at_a_time.len());
+    let by_one = |flips: &[bool]| flips[..names.len()].contains(&true);
+    let kind = |close: bool| {
+        let of: Vec<(bool, Vec<bool>)> = cases
+            .iter()
+            .filter(|(_, flips)| by_one(flips) == close)
+            .cloned()
+            .collect();
+        let right = share(&of, |(right, _)| *right);
+        (share(&cases, |(_, flips)| by_one(flips) == close), right)
+    };
+    let (alone, joint) = shares.split_at(names.len());
     let mut by_name: BTreeMap<&'static str, Vec<f64>> = BTreeMap::new();
-    for ((name, _), share) in one_at_a_time.iter().zip(alone) {
+    for (name, share) in names.iter().zip(alone) {
         by_name.entry(name).or_default().push(*share);
     }
     Flips {
@@ -66,7 +73,15 @@ pub fn flips(rows: &[Row], usual: &Numbers) -> Flips {
             .collect(),
         mean: mean(alone),
         joint: mean(joint),
+        firm: kind(false),
+        close: kind(true),
     }
+}
+
+/// Share of those for which something holds.
+#[expect(clippy::cast_precision_loss, reason = "some hundred cases")]
+fn share<T>(all: &[T], holds: impl Fn(&T) -> bool) -> f64 {
+    all.iter().filter(|one| holds(one)).count() as f64 / all.len().max(1) as f64
 }
 
 #[expect(clippy::cast_precision_loss, reason = "some hundred shares")]
@@ -74,38 +89,29 @@ fn mean(shares: &[f64]) -> f64 {
     shares.iter().sum::<f64>() / shares.len().max(1) as f64
 }
 
-/// For each table of numbers how many cases of a stable have another leader than with the usual one.
-fn flipped(row: &Row, usual: &Numbers, all: &[&Numbers]) -> Vec<usize> {
+/// For each case of a stable whether its leader is right, and whether another leads by each table of numbers.
+fn flipped(row: &Row, usual: &Numbers, all: &[(Moves, Numbers)]) -> Vec<(bool, Vec<bool>)> {
     let stable = &row.stable;
     let ways = stable.hypotheses(usual, true);
-    let believed: Vec<(Cause, Vec<usize>)> = row
-        .single
-        .iter()
-        .map(|case| {
-            let belief = stable.belief(&case.intake, &ways, usual);
-            let places = belief.of_hypotheses.iter().enumerate();
-            let kept = places.filter(|(_, chance)| **chance >= LEAST_BELIEVED);
-            (leader(&belief), kept.map(|(place, _)| place).collect())
-        })
-        .collect();
-    all.iter()
-        .map(|numbers| {
-            let ways = stable.hypotheses(numbers, true);
-            row.single
-                .iter()
-                .zip(&believed)
-                .filter(|(case, (before, places))| {
-                    let kept: Vec<Hypothesis> =
-                        places.iter().map(|place| ways[*place].clone()).collect();
-                    leader(&stable.belief(&case.intake, &kept, numbers)) != *before
-                })
-                .count()
-        })
-        .collect()
-}
-
-fn leader(belief: &Belief) -> Cause {
-    belief.ranked()[0].0
+    let of_case = |case: &Case| {
+        let belief = stable.belief(&case.intake, &ways, usual);
+        let (leader, _) = belief.ranked()[0];
+        let known = checks::Case {
+            intake: &case.intake,
+            situation: &stable.situation(&case.intake),
+            baseline: &stable.suits,
+            rehearsal: &stable.rehearsal,
+            hypotheses: &ways,
+            numbers: usual,
+            belief: &belief,
+        };
+        let mut reweighed = Reweighed::of(&known);
+        let flips = all
+            .iter()
+            .map(|(moves, numbers)| reweighed.leader(numbers, *moves) != leader);
+        (case.causes().contains(&leader), flips.collect())
+    };
+    row.single.iter().map(of_case).collect()
 }
 
 impl Flips {
@@ -126,6 +132,14 @@ impl Flips {
             100.0 * self.mean,
             100.0 * self.joint
         );
+        for (name, (share, right)) in [("no", self.firm), ("a", self.close)] {
+            let _ = writeln!(
+                table,
+                "\nCases with {name} number that flips the leader by itself: {:.1} %, leader right in {:.1} %",
+                100.0 * share,
+                100.0 * right
+            );
+        }
         table
     }
 }

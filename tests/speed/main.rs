@@ -12,6 +12,7 @@ mod stranger;
 use bikes::{Ridden, law};
 use divan::{Bencher, counter::ItemsCount};
 use sagwright_core::advice::ranges::Ranges;
+use sagwright_core::advice::{Options, advise_with, ride_out};
 use sagwright_core::intake::{BikeClass, ForkKind, Pace, read};
 use sagwright_core::lane::Lane;
 use sagwright_core::ride::Bike;
@@ -72,6 +73,19 @@ fn ranges(bencher: Bencher, told: &str) {
     let situation = Situation::of(&read(intake).expect("well-formed"));
     let advised = baseline(&situation);
     bencher.bench_local(|| Ranges::of(&situation, &advised));
+}
+
+/// The advice from rides ridden before, as after each answer to a check; `close` is a call that hangs on single numbers.
+#[divan::bench(args = ["clear", "close"], min_time = 1.0)]
+fn advising(bencher: Bencher, call: &str) {
+    let intake = read(match call {
+        "clear" => include_str!("../../demo-data/gas-fork-over-pressured.json"),
+        _ => include_str!("../../demo-data/gas-fork-right-but-harsh.json"),
+    })
+    .expect("well-formed");
+    let ridden = ride_out(&intake, &mut |_| true).expect("complete");
+    let options = Options::default();
+    bencher.bench_local(|| advise_with(&intake, &options, ridden.as_ref()));
 }
 
 /// The same ride through `ode_solvers`' DOP853 without friction; `docs/ride.md` says what errors its tolerances leave.

@@ -3,6 +3,7 @@
 use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
 use super::causes;
 use super::cautions::{caution, cautions};
+use super::caveats::caveats;
 use super::draw::pictures;
 use super::keep::ridden_part;
 use super::laps::{change_cautions, next_laps};
@@ -15,19 +16,17 @@ use super::settings::settings;
 use super::sheet::Sheet;
 use super::still::{Still, stand_still};
 use super::stop::stop_riding;
-use crate::cause::alike::alike;
 use crate::cause::checks::How;
 use crate::cause::tried::change_text;
 use crate::cause::{
-    Belief, Cause, Hypothesis, Numbers, Rehearsal, checks, hypotheses, laps, observations, possible,
+    Belief, Cause, Numbers, Rehearsal, checks, hypotheses, laps, observations, possible,
 };
-use crate::intake::{Feeling, Field, Intake, IntakeError, Look, Question, check};
+use crate::intake::{Feeling, Intake, IntakeError, Look, Question, check};
 use crate::quantity::Dimension;
 use crate::remedy::relief;
 use crate::remedy::remedied::Remedied;
-use crate::stance::baseline::stance_now;
 use crate::stance::{Situation, baseline};
-use crate::units::{Band, newton_per_m};
+use crate::units::newton_per_m;
 use crate::words::{Arg, Text};
 use crate::workshop::Workshop;
 
@@ -158,7 +157,7 @@ fn advise_from(
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &belief, &ways, options.workshop.as_ref()),
+        caveats: caveats(&sheet, &case, options.workshop.as_ref()),
         settings: settings(&sheet),
         next_checks: next_checks(&case, &checks),
         next_laps: next_laps(&case, &laps::ranked(&case)),
@@ -191,106 +190,6 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
         }
         _ => Text::new("sentence.open"),
     }
-}
-
-/// What to know before trusting the answer, most pressing first.
-fn caveats(
-    sheet: &Sheet,
-    belief: &Belief,
-    ways: &[Hypothesis],
-    workshop: Option<&Workshop>,
-) -> Vec<Text> {
-    /// It is a close call where twice the odds of the second cause would put it first: no hand-set odds are surer than that.
-    const CLOSE: f64 = 2.0;
-    /// Share of the second cause's chance that it has beside the first, from which both may be there at once.
-    const TOGETHER: f64 = 0.5;
-    /// Below this a cause is not worth telling beside another.
-    const WORTH_TELLING: f64 = 0.12;
-    /// More than this many misfits would say that nothing is known.
-    const MOST_MISFITS: usize = 2;
-    let mut caveats = Vec::new();
-    if sheet.intake.stop_signs.is_none() {
-        caveats.push(Text::new("caveat.stop-signs"));
-    }
-    if let Some(workshop) = workshop.filter(|workshop| workshop.remedies.is_some()) {
-        let name = Arg::Raw(workshop.name.clone());
-        caveats.push(Text::new("caveat.offered").with("name", name));
-    }
-    caveats.extend(contradictions(sheet));
-    caveats.extend(
-        belief
-            .misfits()
-            .into_iter()
-            .take(MOST_MISFITS)
-            .map(|misfit| Text::new("caveat.misfit").with("evidence", misfit.text.clone().into())),
-    );
-    let out_of_reach = sheet.baseline.stance.is_err() || sheet.baseline.clickers.is_err();
-    if out_of_reach {
-        caveats.push(Text::new("caveat.out-of-reach"));
-    } else if sheet.ranges.often_out_of_reach() {
-        caveats.push(Text::new("caveat.often-out-of-reach"));
-    }
-    let ranked = belief.ranked();
-    if let [(first, p), (second, q), ..] = ranked.as_slice()
-        && *q > WORTH_TELLING
-    {
-        let at_once = belief.both(ways, *first, *second) > TOGETHER * q;
-        let key = match at_once {
-            true => Some("caveat.both"),
-            false if *p < CLOSE * q && alike(ways, belief, &Numbers::USUAL, *first, *second) => {
-                Some("caveat.alike")
-            }
-            false if *p < CLOSE * q => Some("caveat.close-call"),
-            false => None,
-        };
-        caveats.extend(key.map(|key| {
-            Text::new(key)
-                .with("first", causes::name(*first).into())
-                .with("second", causes::name(*second).into())
-        }));
-    }
-    if !sheet.situation.told.class {
-        caveats.push(Text::new("caveat.class"));
-    }
-    caveats.push(Text::new("caveat.no-field-data"));
-    caveats
-}
-
-/// Sags that no bike with the springs told could have: one of the two is wrong.
-fn contradictions(sheet: &Sheet) -> Vec<Text> {
-    /// Beyond friction, measuring and the spread of a class: about three standard deviations, m.
-    const IMPOSSIBLE_M: f64 = 0.025;
-    let told = &sheet.situation.told;
-    let Ok(stance) = stance_now(sheet.situation) else {
-        return Vec::new();
-    };
-    let rows = [
-        (
-            "contradiction.fork-sag",
-            told.fork_spring,
-            Field::ForkRiderSag,
-            stance.ridden.fork,
-        ),
-        (
-            "contradiction.rear-sag",
-            told.shock_rate && told.shock_preload,
-            Field::RearRiderSag,
-            stance.ridden.rear,
-        ),
-    ];
-    rows.into_iter()
-        .filter(|(_, told, ..)| *told)
-        .filter_map(|(key, _, field, band)| {
-            let Band { low, high, .. } = band.map(|sag| sag.value);
-            let measured = field.si(sheet.intake)?;
-            let beyond = (low - measured).max(measured - high);
-            (beyond > IMPOSSIBLE_M).then(|| {
-                Text::new(key)
-                    .with("measured", Arg::Quantity(measured, Dimension::Length))
-                    .with("computed", Arg::Span(low, high, Dimension::Length))
-            })
-        })
-        .collect()
 }
 
 /// The best check, and those to do instead where it cannot be done now.

@@ -5,6 +5,7 @@ mod answer;
 mod assemble;
 mod causes;
 mod cautions;
+mod caveats;
 mod draw;
 mod effects;
 mod figure;

@@ -116,38 +116,10 @@ impl Belief {
         observations: Vec<Observation>,
     ) -> Self {
         let temper = numbers.temper;
-        let mut log_odds: Vec<[f64; RIDERS.len()]> = hypotheses
-            .iter()
-            .map(|h| RIDERS.map(|(_, share)| h.log_prior + libm::log(share)))
-            .collect();
-        for observation in &observations {
-            for (sums, ones) in log_odds.iter_mut().zip(&observation.log_likelihood) {
-                for (sum, one) in sums.iter_mut().zip(ones) {
-                    *sum += temper * one;
-                }
-            }
-        }
-        let top = log_odds
-            .iter()
-            .flatten()
-            .copied()
-            .fold(f64::NEG_INFINITY, f64::max);
-        let mut weights: Vec<[f64; RIDERS.len()]> = log_odds
-            .iter()
-            .map(|ones| ones.map(|one| libm::exp(one - top)))
-            .collect();
-        let sum: f64 = weights.iter().flatten().sum();
-        for weight in weights.iter_mut().flatten() {
-            *weight /= sum;
-        }
+        let weights = weights(hypotheses, temper, observations.iter());
         let causes: Vec<Vec<usize>> = hypotheses.iter().map(places).collect();
         let of_hypotheses: Vec<f64> = weights.iter().map(|ones| ones.iter().sum()).collect();
-        let mut probability = [0.0; Cause::COUNT];
-        for (causes, chance) in causes.iter().zip(&of_hypotheses) {
-            for cause in causes {
-                probability[*cause] += chance;
-            }
-        }
+        let probability = of_causes(&causes, &of_hypotheses);
         let weigh = |observation| weigh(observation, &causes, &weights, &probability, temper);
         Self {
             probability,
@@ -178,9 +150,7 @@ impl Belief {
 
     /// Causes with their chances, most believed first; ties in the order of the list.
     pub fn ranked(&self) -> Vec<(Cause, f64)> {
-        let mut ranked: Vec<_> = Cause::ALL.iter().map(|c| (*c, self.of(*c))).collect();
-        ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
-        ranked
+        ranked(&self.probability)
     }
 
     /// What does not fit with everything else: observations that are unlikely on every bike that is believed, the worst first.
@@ -216,6 +186,73 @@ impl Belief {
         weighed.sort_by(|a, b| b.weight.abs().total_cmp(&a.weight.abs()));
         weighed
     }
+}
+
+/// The cause that is believed most after these observations, as [`Belief::from`] has it.
+pub(super) fn leader<'a>(
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+    observations: impl Iterator<Item = &'a Observation>,
+) -> Cause {
+    let causes: Vec<Vec<usize>> = hypotheses.iter().map(places).collect();
+    let chances: Vec<f64> = weights(hypotheses, numbers.temper, observations)
+        .iter()
+        .map(|ones| ones.iter().sum())
+        .collect();
+    ranked(&of_causes(&causes, &chances))[0].0
+}
+
+/// Chance of each hypothesis together with each of [`RIDERS`]; all of them add up to 1.
+fn weights<'a>(
+    hypotheses: &[Hypothesis],
+    temper: f64,
+    observations: impl Iterator<Item = &'a Observation>,
+) -> Vec<[f64; RIDERS.len()]> {
+    let mut log_odds: Vec<[f64; RIDERS.len()]> = hypotheses
+        .iter()
+        .map(|h| RIDERS.map(|(_, share)| h.log_prior + libm::log(share)))
+        .collect();
+    for observation in observations {
+        for (sums, ones) in log_odds.iter_mut().zip(&observation.log_likelihood) {
+            for (sum, one) in sums.iter_mut().zip(ones) {
+                *sum += temper * one;
+            }
+        }
+    }
+    let top = log_odds
+        .iter()
+        .flatten()
+        .copied()
+        .fold(f64::NEG_INFINITY, f64::max);
+    let mut weights: Vec<[f64; RIDERS.len()]> = log_odds
+        .iter()
+        .map(|ones| ones.map(|one| libm::exp(one - top)))
+        .collect();
+    let sum: f64 = weights.iter().flatten().sum();
+    for weight in weights.iter_mut().flatten() {
+        *weight /= sum;
+    }
+    weights
+}
+
+/// Chance of each cause: of all bikes that have it.
+fn of_causes(causes: &[Vec<usize>], of_hypotheses: &[f64]) -> PerCause {
+    let mut probability = [0.0; Cause::COUNT];
+    for (causes, chance) in causes.iter().zip(of_hypotheses) {
+        for cause in causes {
+            probability[*cause] += chance;
+        }
+    }
+    probability
+}
+
+fn ranked(probability: &PerCause) -> Vec<(Cause, f64)> {
+    let mut ranked: Vec<_> = Cause::ALL
+        .iter()
+        .map(|cause| (*cause, probability[cause.index()]))
+        .collect();
+    ranked.sort_by(|a, b| b.1.total_cmp(&a.1));
+    ranked
 }
 
 /// For each cause ln of P(observation | cause, the rest) over P(observation | no cause, the rest): with W the posterior weight

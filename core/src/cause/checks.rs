@@ -236,13 +236,7 @@ fn results(case: &Case, check: &Check, readings: &[Reading], hypothesis: &Hypoth
 /// The readings that a check would give.
 fn readings_of(case: &Case, check: &Check) -> Vec<Reading> {
     match check.how {
-        How::Answer(question) => supposed(
-            case.intake,
-            case.situation,
-            case.baseline,
-            case.numbers,
-            question,
-        ),
+        How::Answer(question) => supposed(case.intake, case.situation, case.baseline, question),
         How::Look(_) | How::Try(_) => Vec::new(),
     }
 }

@@ -1,5 +1,7 @@
 //! What could be wrong with this bike: nothing, one fault, or two at once.
 
+use std::ptr;
+
 use super::Cause;
 use super::felt::Felt;
 use super::numbers::Numbers;
@@ -39,33 +41,10 @@ pub fn hypotheses<'a>(
     possible: impl Fn(Cause) -> f64,
     pairs: bool,
 ) -> Vec<Hypothesis<'a>> {
-    let odds = |fault: &Rehearsed| {
-        let of_cause: Vec<&Rehearsed> = rehearsal
-            .faults
-            .iter()
-            .filter(|other| other.cause == fault.cause && other.plain == fault.plain)
-            .collect();
-        #[expect(clippy::cast_precision_loss, reason = "one or two ways of being off")]
-        let ways = of_cause.len().max(1) as f64;
-        let degree = if fault.plain {
-            1.0 - numbers.mild
-        } else {
-            numbers.mild
-        };
-        possible(fault.cause) * numbers.prior[fault.cause.index()] * degree / ways
-    };
-    let odds: Vec<f64> = rehearsal.faults.iter().map(odds).collect();
-    let log = |odds: f64| {
-        if odds > 0.0 {
-            libm::log(odds)
-        } else {
-            f64::NEG_INFINITY
-        }
-    };
-    let none = log(numbers.prior[Cause::NothingWrong.index()]);
+    let odds = odds_alone(rehearsal, numbers, possible);
     let mut all = vec![Hypothesis {
         faults: Vec::new(),
-        log_prior: none,
+        log_prior: log_prior(&[], numbers),
         felt: Felt::nothing(),
         shown: Shown::NOTHING,
     }];
@@ -75,7 +54,7 @@ pub fn hypotheses<'a>(
         }
         all.push(Hypothesis {
             faults: vec![fault],
-            log_prior: log(*own),
+            log_prior: log_prior(&[*own], numbers),
             felt: fault.felt.clone(),
             shown: fault.shown,
         });
@@ -89,11 +68,68 @@ pub fn hypotheses<'a>(
             }
             all.push(Hypothesis {
                 faults: vec![fault, other],
-                log_prior: log(*own) + log(*others_own) + log(numbers.together),
+                log_prior: log_prior(&[*own, *others_own], numbers),
                 felt: fault.felt.and(&other.felt),
                 shown: fault.shown.and(&other.shown),
             });
         }
     }
     all
+}
+
+/// Gives these ways the odds that another table of numbers has for them.
+pub fn give_odds(
+    ways: &mut [Hypothesis],
+    rehearsal: &Rehearsal,
+    numbers: &Numbers,
+    possible: impl Fn(Cause) -> f64,
+) {
+    let odds = odds_alone(rehearsal, numbers, possible);
+    let of = |fault: &Rehearsed| {
+        let place = rehearsal
+            .faults
+            .iter()
+            .position(|other| ptr::eq(other, fault));
+        place.map_or(0.0, |place| odds[place])
+    };
+    for way in ways {
+        let each: Vec<f64> = way.faults.iter().map(|fault| of(fault)).collect();
+        way.log_prior = log_prior(&each, numbers);
+    }
+}
+
+/// The odds of each rehearsed fault before anything is said, in their order.
+fn odds_alone(
+    rehearsal: &Rehearsal,
+    numbers: &Numbers,
+    possible: impl Fn(Cause) -> f64,
+) -> Vec<f64> {
+    let odds = |fault: &Rehearsed| {
+        let same = |other: &&Rehearsed| other.cause == fault.cause && other.plain == fault.plain;
+        #[expect(clippy::cast_precision_loss, reason = "one or two ways of being off")]
+        let ways = rehearsal.faults.iter().filter(same).count().max(1) as f64;
+        let degree = if fault.plain {
+            1.0 - numbers.mild
+        } else {
+            numbers.mild
+        };
+        possible(fault.cause) * numbers.prior[fault.cause.index()] * degree / ways
+    };
+    rehearsal.faults.iter().map(odds).collect()
+}
+
+/// Natural log of the odds of a bike with faults of these odds: none, one or two.
+fn log_prior(odds: &[f64], numbers: &Numbers) -> f64 {
+    let log = |odds: f64| {
+        if odds > 0.0 {
+            libm::log(odds)
+        } else {
+            f64::NEG_INFINITY
+        }
+    };
+    match odds {
+        [] => log(numbers.prior[Cause::NothingWrong.index()]),
+        [one] => log(*one),
+        several => several.iter().map(|one| log(*one)).sum::<f64>() + log(numbers.together),
+    }
 }

@@ -24,8 +24,11 @@ pub struct Reading {
     /// How far a fault pushes it.
     pub pushed: Push,
     /// Chance that a fault does push it: the rest stands elsewhere.
-    pub shows: f64,
+    pub shows: fn(&Numbers) -> f64,
 }
+
+/// What a fault pushes whenever it is there.
+pub(super) const ALWAYS: fn(&Numbers) -> f64 = |_| 1.0;
 
 /// A blunder is spread over this many standard deviations.
 const BLUNDER_SIGMAS: f64 = 6.0;
@@ -33,7 +36,7 @@ const BLUNDER_SIGMAS: f64 = 6.0;
 impl Reading {
     /// The reading as likelihoods: a Gaussian about what the faults make of the number, wider for faults that make more of
     /// it, with room for a blunder.
-    pub fn observation(self, hypotheses: &[Hypothesis], numbers: &Numbers) -> Observation {
+    pub fn observation(&self, hypotheses: &[Hypothesis], numbers: &Numbers) -> Observation {
         Observation::of(self.text.clone(), hypotheses, |hypothesis| {
             libm::log(self.density(hypothesis, numbers, self.off_by))
         })
@@ -45,7 +48,8 @@ impl Reading {
         let about = |middle: f64, width: f64| gauss((off_by - middle) / width) / width;
         let vague = numbers.vagueness * pushed;
         let width = (self.sigma * self.sigma + vague * vague).sqrt();
-        let plain = self.shows * about(pushed, width) + (1.0 - self.shows) * about(0.0, self.sigma);
+        let shows = (self.shows)(numbers);
+        let plain = shows * about(pushed, width) + (1.0 - shows) * about(0.0, self.sigma);
         let blunder = about(0.0, BLUNDER_SIGMAS * self.sigma);
         (1.0 - numbers.blunder) * plain + numbers.blunder * blunder
     }

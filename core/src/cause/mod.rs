@@ -8,6 +8,7 @@
 pub mod alike;
 pub mod belief;
 pub mod checks;
+pub mod close;
 pub mod fault;
 pub mod felt;
 pub mod figures;
@@ -27,6 +28,7 @@ pub mod tried;
 pub mod variants;
 
 pub use belief::{Belief, Observation, PerCause};
+pub use close::{CloseCall, close_call};
 pub use hypotheses::{Hypothesis, hypotheses};
 pub use list::Cause;
 pub use numbers::Numbers;
@@ -49,8 +51,9 @@ pub fn observations(
     all.extend(measured::pushes(intake, hypotheses, numbers));
     all.extend(looks::observations(intake, hypotheses));
     all.extend(tried::observations(intake, rehearsal, hypotheses, numbers));
+    let readings = readings::readings(intake, situation, baseline);
     all.extend(readings::observations(
-        intake, situation, baseline, hypotheses, numbers,
+        intake, &readings, hypotheses, numbers,
     ));
     all
 }

@@ -3,7 +3,7 @@
 use super::Cause;
 use super::belief::Observation;
 use super::hypotheses::Hypothesis;
-use super::measured::{Push, Reading, hours};
+use super::measured::{ALWAYS, Push, Reading, hours};
 use super::numbers::Numbers;
 use super::rehearsal::{Rehearsed, Shown};
 use crate::bike::atmosphere::gauge_after;
@@ -17,16 +17,15 @@ use crate::stance::{Baseline, Situation, baseline as stance_baseline};
 use crate::units::{BAR_IN_PA, pascal};
 use crate::words::{Arg, Text};
 
-/// Every number given that says something about a cause, and the hours since service.
+/// What every reading says, and the hours since service.
 pub fn observations(
     intake: &Intake,
-    situation: &Situation,
-    baseline: &Baseline,
+    readings: &[Reading],
     hypotheses: &[Hypothesis],
     numbers: &Numbers,
 ) -> Vec<Observation> {
-    let mut all: Vec<Observation> = readings(intake, situation, baseline, numbers)
-        .into_iter()
+    let mut all: Vec<Observation> = readings
+        .iter()
         .map(|reading| reading.observation(hypotheses, numbers))
         .collect();
     for (field, fork) in [(Field::ForkHours, true), (Field::ShockHours, false)] {
@@ -39,18 +38,12 @@ pub fn observations(
     all
 }
 
-/// Every number given, against the number that would suit.
-pub fn readings(
-    intake: &Intake,
-    situation: &Situation,
-    baseline: &Baseline,
-    numbers: &Numbers,
-) -> Vec<Reading> {
+/// Every number given that says something about a cause, against the number that would suit.
+pub fn readings(intake: &Intake, situation: &Situation, baseline: &Baseline) -> Vec<Reading> {
     read(&Reader {
         intake,
         situation,
         baseline,
-        numbers,
         supposed: None,
     })
 }
@@ -60,14 +53,12 @@ pub fn supposed(
     intake: &Intake,
     situation: &Situation,
     baseline: &Baseline,
-    numbers: &Numbers,
     question: Question,
 ) -> Vec<Reading> {
     let mut all = read(&Reader {
         intake,
         situation,
         baseline,
-        numbers,
         supposed: Some(question),
     });
     all.retain(|reading| reading.question == question);
@@ -115,7 +106,6 @@ pub(super) struct Reader<'a> {
     pub(super) intake: &'a Intake,
     pub(super) situation: &'a Situation,
     pub(super) baseline: &'a Baseline,
-    numbers: &'a Numbers,
     /// A page whose numbers are taken to be what suits where they were not given.
     supposed: Option<Question>,
 }
@@ -170,7 +160,7 @@ impl Reader<'_> {
             off_by: told - suits.value,
             sigma: together(together(gauge, range.half_width / 1.28), 0.15 * BAR_IN_PA),
             pushed: of_degree(&[Cause::GasLow, Cause::GasHigh], suits.value),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -204,7 +194,7 @@ impl Reader<'_> {
             // The gas is seldom as warm as the air: within some 8 K of it (common practice).
             sigma: 0.03,
             pushed: of_degree(&[Cause::GasShifted], 1.0),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -223,7 +213,7 @@ impl Reader<'_> {
             // Two gauges differ by about 0.1 bar (common practice), and taste by the width of what suits.
             sigma: together(0.1 * BAR_IN_PA, 0.3 * (suits.high - suits.low).value),
             pushed: of_degree(&[Cause::TyreHigh, Cause::TyreLow], suits.middle.value),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -231,7 +221,6 @@ impl Reader<'_> {
     /// clickers or in the valves behind them.
     fn clicks(&self) -> impl Iterator<Item = Reading> {
         let start = self.baseline.clickers.ok();
-        let shows = self.numbers.in_clickers;
         let rows: [(Field, &'static str, Clicker); 4] = [
             (
                 Field::ForkCompressionNow,
@@ -259,7 +248,7 @@ impl Reader<'_> {
                     off_by: now - suits,
                     sigma: 3.0,
                     pushed: clicks_for(place),
-                    shows,
+                    shows: |numbers| numbers.in_clickers,
                 })
             })
     }

@@ -1,6 +1,6 @@
 //! Sags and travel as measured, against where the bike that suits would stand.
 
-use super::measured::Reading;
+use super::measured::{ALWAYS, Reading};
 use super::readings::{Reader, against, of_shown};
 use crate::intake::{Field, Question};
 use crate::quantity::Dimension;
@@ -17,7 +17,7 @@ impl Reader<'_> {
             // Two people with a tape agree to about 4 mm (common practice), friction moves it as much again.
             sigma: 0.006,
             pushed: of_shown(|shown| shown.ridden_m[0]),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -42,7 +42,7 @@ impl Reader<'_> {
             off_by: ridden - free - suits,
             sigma: 0.006,
             pushed: of_shown(|shown| shown.ridden_m[0] - shown.free_m[0]),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -55,7 +55,7 @@ impl Reader<'_> {
             off_by: now - suits,
             sigma: 0.005,
             pushed: of_shown(|shown| shown.ridden_m[1]),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -80,7 +80,7 @@ impl Reader<'_> {
             off_by: ridden - free - suits,
             sigma: 0.006,
             pushed: of_shown(|shown| shown.ridden_m[1] - shown.free_m[1]),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -96,7 +96,7 @@ impl Reader<'_> {
             off_by: used / of - 0.925,
             sigma: 0.05,
             pushed: of_shown(|shown| shown.travel[0]),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 }

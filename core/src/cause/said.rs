@@ -20,12 +20,41 @@ use crate::words::Text;
 const LEAST_CHANCE: f64 = 0.004;
 const MOST_CHANCE: f64 = 0.94;
 
+/// Whose leak and gain something said hangs on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HangsOn {
+    /// Those of one feeling.
+    One(Feeling),
+    /// Those of all.
+    All,
+    /// None.
+    Nothing,
+}
+
+impl HangsOn {
+    /// Whether it hangs on those of this feeling.
+    pub fn is(self, feeling: Feeling) -> bool {
+        self == Self::All || self == Self::One(feeling)
+    }
+}
+
 /// Everything said, as observations. Nothing said ("I don't know") is no observation.
 pub fn observations(
     intake: &Intake,
     hypotheses: &[Hypothesis],
     numbers: &Numbers,
 ) -> Vec<Observation> {
+    let all = hanging(intake, hypotheses, numbers, None).into_iter();
+    all.map(|(_, observation)| observation).collect()
+}
+
+/// As [`observations`], each with what it hangs on; only those that hang on the leak and gain of `only` where it is given.
+pub(super) fn hanging(
+    intake: &Intake,
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+    only: Option<Feeling>,
+) -> Vec<(HangsOn, Observation)> {
     let Some(complaints) = &intake.complaints else {
         return Vec::new();
     };
@@ -35,7 +64,7 @@ pub fn observations(
         made: made(hypotheses, numbers),
     };
     if complaints.is_empty() {
-        return vec![said.all_quiet()];
+        return vec![(HangsOn::All, said.all_quiet())];
     }
     // In the order of the list of feelings, so that the order in which they were said does not matter.
     let mut in_order: Vec<&Complaint> = complaints.iter().collect();
@@ -46,14 +75,24 @@ pub fn observations(
     )]
     let histories = in_order.iter().filter(|c| c.since.is_some()).count() as f64;
     let mut found = Vec::new();
+    let wanted = |feeling: Feeling| only.is_none_or(|only| only == feeling);
     for complaint in in_order {
-        found.push(said.mention(complaint));
-        found.extend(said.moments(complaint));
-        found.extend(said.history(complaint, histories));
+        if wanted(complaint.feeling) {
+            found.push((HangsOn::One(complaint.feeling), said.mention(complaint)));
+        }
+        if only.is_none() {
+            let others = [said.moments(complaint), said.history(complaint, histories)];
+            found.extend(
+                others
+                    .into_iter()
+                    .flatten()
+                    .map(|one| (HangsOn::Nothing, one)),
+            );
+        }
     }
     let silent = Feeling::ALL
         .iter()
-        .filter(|f| complaints.iter().all(|c| c.feeling != **f));
+        .filter(|f| wanted(**f) && complaints.iter().all(|c| c.feeling != **f));
     // Who names one thing has no other to name; who names several may have left out as many.
     #[expect(
         clippy::cast_precision_loss,
@@ -61,8 +100,8 @@ pub fn observations(
     )]
     let several = (0.5 * (complaints.len() as f64 - 1.0)).min(1.0);
     let weight = 1.0 - several * (1.0 - numbers.silence);
-    found.extend(silent.map(|feeling| said.silence(*feeling, weight)));
-    found.push(said.brought_in(complaints));
+    found.extend(silent.map(|feeling| (HangsOn::One(*feeling), said.silence(*feeling, weight))));
+    found.push((HangsOn::All, said.brought_in(complaints)));
     found
 }
 

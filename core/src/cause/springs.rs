@@ -1,7 +1,7 @@
 //! Springs as they are: the rate on them and how far they are squeezed, against what would suit.
 
 use super::Cause;
-use super::measured::Reading;
+use super::measured::{ALWAYS, Reading};
 use super::readings::{Reader, against, of_degree, together};
 use crate::bike::Class;
 use crate::intake::{Field, Question};
@@ -50,7 +50,7 @@ impl Reader<'_> {
                 0.25 * stance_baseline::fork_step(&self.situation.machine).value,
             ),
             pushed: of_degree(&[Cause::ForkRateSoft, Cause::ForkRateStiff], suits.value),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -73,7 +73,7 @@ impl Reader<'_> {
                 0.5 * Class::SHOCK_RATE_STEP.value,
             ),
             pushed: of_degree(&[Cause::ShockRateSoft, Cause::ShockRateStiff], suits.value),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -92,7 +92,7 @@ impl Reader<'_> {
             off_by: now - suits.value,
             sigma: together(PRELOAD_M, Class::SPREAD.preload.value),
             pushed: of_degree(&[Cause::ForkPreload], MILLIMETRE),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 
@@ -105,7 +105,7 @@ impl Reader<'_> {
             off_by: now - suits,
             sigma: together(PRELOAD_M, Class::SPREAD.preload.value),
             pushed: of_degree(&[Cause::ShockPreload], MILLIMETRE),
-            shows: 1.0,
+            shows: ALWAYS,
         })
     }
 }

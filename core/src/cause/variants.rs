@@ -35,7 +35,32 @@ pub struct Variant {
     pub numbers: Numbers,
 }
 
+/// What a number changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Moves {
+    /// The odds before anything is said, or the weight of all evidence: what each piece of it says stays as it is.
+    Odds,
+    /// What is said, and how laps with a change are judged.
+    Said,
+    /// What is said of one feeling, and how laps are judged.
+    SaidOf(Feeling),
+    /// What is measured and looked at.
+    Found,
+    /// All of it.
+    All,
+}
+
 impl Number {
+    /// What it changes.
+    pub fn moves(&self) -> Moves {
+        match (self.place, self.name) {
+            (Place::Prior(_), _) | (_, "mild" | "together" | "temper") => Moves::Odds,
+            (Place::Leak(at) | Place::Gain(at), _) => Moves::SaidOf(Feeling::ALL[at]),
+            (_, "blunder" | "vagueness" | "in_clickers" | "push") => Moves::Found,
+            _ => Moves::Said,
+        }
+    }
+
     /// Every number of the table.
     pub fn all() -> impl Iterator<Item = Self> {
         let each = |name, of, chance, place| Self {
