@@ -49,7 +49,7 @@ impl Route {
     pub const fn is_on_stage(self) -> bool {
         matches!(
             self,
-            Self::Advice | Self::Track | Self::Sheet | Self::Open | Self::Link
+            Self::Advice | Self::Track | Self::Sheet | Self::Send | Self::Open | Self::Link
         )
     }
 

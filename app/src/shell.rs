@@ -9,14 +9,14 @@ use yew::prelude::*;
 
 use crate::browser::{self, Device};
 use crate::desk::Desk;
-use crate::hosted::{self, Courier, QuestionsPage, SendPage, use_courier};
+use crate::hosted::{self, QuestionsPage};
 use crate::keeping::{Keeper, use_keeping};
 use crate::language::{self, LanguageSwitch};
 use crate::notices::{about_answers, about_site};
 use crate::offline::use_offline;
 use crate::pages::{CheckPage, LandingPage, QuestionPage, StartAgainPage};
 use crate::route::Route;
-use crate::stage::{Arrival, Stage, use_advice_program};
+use crate::stage::{Arrival, Stage, on_unsent, use_advice_program};
 use crate::state::{Action, Wizard};
 use crate::wear::ThemeSwitch;
 use crate::words::{self, say};
@@ -61,7 +61,14 @@ pub fn Shell() -> Html {
         ..(*store).clone()
     });
     let keeping = use_keeping(&start.0, &wizard, store.dispatcher());
-    let courier = use_courier();
+    let unsent = use_state_eq(|| None);
+    {
+        let set = unsent.setter();
+        use_effect_with((), move |()| {
+            let listener = on_unsent(move |unsent| set.set(unsent));
+            move || drop(listener)
+        });
+    }
     let change = use_callback(store.dispatcher(), |action, store| {
         let cleared = action == Action::Clear;
         store.dispatch(action);
@@ -96,7 +103,6 @@ pub fn Shell() -> Html {
     };
     html! {
         <ContextProvider<Desk> context={desk}>
-        <ContextProvider<Courier> context={courier.clone()}>
             // Another language draws everything anew; answers, advice and rides are kept above.
             < key={spoken.tag()}>
             <header class="masthead">
@@ -107,7 +113,7 @@ pub fn Shell() -> Html {
             </header>
             <div class="ruler" aria-hidden="true" />
             { about_answers(start.2, &keeping, route == Route::Unknown) }
-            { hosted::about_workshop(&courier) }
+            { hosted::about_workshop(unsent.as_ref()) }
             <main>
                 if route.is_on_stage() {
                     <Stage {route} arrivals={(*arrivals).clone()} {arrival} {again} />
@@ -122,7 +128,6 @@ pub fn Shell() -> Html {
                 <LanguageSwitch {on_spoken} />
             </footer>
             </>
-        </ContextProvider<Courier>>
         </ContextProvider<Desk>>
     }
 }
@@ -142,7 +147,6 @@ fn page(route: Route) -> Html {
         }
         Route::Check => html! { <CheckPage /> },
         Route::Extra => html! { <QuestionsPage /> },
-        Route::Send => html! { <SendPage /> },
         Route::StartAgain => html! { <StartAgainPage /> },
         _ => html! { <LandingPage /> },
     }

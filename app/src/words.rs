@@ -40,7 +40,6 @@ fn asking() -> Book {
         include_str!("../words/en/pages.json"),
         include_str!("../words/en/drawings.json"),
         include_str!("../words/en/hosted.json"),
-        include_str!("../words/en/store.json"),
         include_str!("../words/en/terms.json"),
     ]))
 }
@@ -52,6 +51,8 @@ fn advising() -> Book {
         .and(Book::of_tables(&[
             include_str!("../words/en/advice.json"),
             include_str!("../words/en/around-advice.json"),
+            include_str!("../words/en/sending.json"),
+            include_str!("../words/en/store.json"),
             include_str!("../words/en/track.json"),
         ]))
 }

@@ -10,7 +10,7 @@ use crate::trouble::Trouble;
 const FOLDERS: [&str; 2] = ["core/words", "app/words"];
 
 /// The files of sentences that only the advice needs, without their ending; all others are of the questions.
-const ADVICE: [&str; 9] = [
+const ADVICE: [&str; 11] = [
     "advice",
     "answers",
     "around-advice",
@@ -19,6 +19,8 @@ const ADVICE: [&str; 9] = [
     "checks",
     "laps",
     "remedies",
+    "sending",
+    "store",
     "track",
 ];
 
@@ -62,6 +64,11 @@ impl Part {
     fn holds(self, stem: &str) -> bool {
         (self == Self::Advice) == ADVICE.contains(&stem)
     }
+}
+
+/// The English sentences that the questions need.
+pub fn english(root: &Path) -> Result<BTreeMap<String, String>, Trouble> {
+    sentences(root, FIRST, Part::Questions)
 }
 
 /// Every other language in its parts: the tag, with the part behind it, and the sentences as one JSON object.

@@ -5,7 +5,7 @@
 //! tell whether the workshop has it, it is sent again under the same name.
 
 use std::cell::{Cell, RefCell};
-use std::rc::Rc;
+use std::rc::{Rc, Weak};
 
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
@@ -14,32 +14,55 @@ use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use super::letter::{Letter, State};
+use super::unsent::{Unsent, Why};
 use super::wire;
-use crate::store::{Entry, Kind, Listener, Over, Store, StoreError};
+use crate::store::{Entry, Kind, Listener, Notice, Over, Store, StoreError};
 
 /// Longest wait that a browser's timer takes in one go, ms; then it is looked again.
 const LONGEST_WAIT: f64 = 600_000.0;
 
-/// What was handed to the courier.
+/// The one who carries letters for as long as the page lives. Clones are the same courier.
 #[derive(Clone)]
-pub struct Courier {
-    inner: Rc<Inner>,
+pub struct Courier(Rc<Inner>);
+
+impl PartialEq for Courier {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+/// What was handed to the courier.
+#[derive(Clone, PartialEq)]
+pub struct Bag {
     /// All letters, the newest last.
     pub letters: Rc<Vec<Entry<Letter>>>,
     /// Whether they outlive the page.
     pub kept: bool,
 }
 
-impl PartialEq for Courier {
-    fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.letters, &other.letters) && self.kept == other.kept
+impl Bag {
+    /// What has not reached its workshop, in short; `None` where nothing is on its way.
+    pub fn unsent(&self) -> Option<Unsent> {
+        let waiting = self.letters.iter().map(|one| &one.record);
+        let waiting: Vec<_> = waiting.filter(|one| one.state != State::Arrived).collect();
+        let refused = waiting.iter().any(|one| one.state != State::Waiting);
+        let why = match (refused, self.kept) {
+            (true, _) => Why::Refused,
+            (false, true) => Why::Waiting,
+            (false, false) => Why::Unkept,
+        };
+        let workshop = waiting.first()?.workshop.clone();
+        Some(Unsent { why, workshop })
     }
 }
 
+/// Who hears what becomes of the letters, for as long as it is held.
+pub type Hearing = Rc<Callback<Bag>>;
+
 struct Inner {
     store: RefCell<Option<Store>>,
-    told: UseStateSetter<Rc<Vec<Entry<Letter>>>>,
-    kept: UseStateSetter<bool>,
+    bag: RefCell<Bag>,
+    hearings: RefCell<Vec<Weak<Callback<Bag>>>>,
     /// When to look again.
     timer: RefCell<Option<Timeout>>,
     /// Hears what other pages write.
@@ -51,23 +74,66 @@ struct Inner {
 }
 
 impl Courier {
+    /// Begins with what an earlier page has left.
+    pub fn begin() -> Self {
+        let inner = Rc::new(Inner {
+            store: RefCell::default(),
+            bag: RefCell::new(Bag {
+                letters: Rc::default(),
+                kept: true,
+            }),
+            hearings: RefCell::default(),
+            timer: RefCell::default(),
+            listener: RefCell::default(),
+            busy: Cell::new(false),
+            again: Cell::new(false),
+        });
+        if let Some(window) = web_sys::window() {
+            let inner = Rc::clone(&inner);
+            let back = EventListener::new(&window, "online", move |_| {
+                let inner = Rc::clone(&inner);
+                spawn_local(async move { inner.hurry().await });
+            });
+            back.forget();
+        }
+        spawn_local({
+            let inner = Rc::clone(&inner);
+            async move { inner.start().await }
+        });
+        Self(inner)
+    }
+
+    /// What there is now.
+    pub fn bag(&self) -> Bag {
+        self.0.bag.borrow().clone()
+    }
+
+    /// Has `told` hear whenever there is something else.
+    pub fn hear(&self, told: Callback<Bag>) -> Hearing {
+        let hearing = Rc::new(told);
+        let mut hearings = self.0.hearings.borrow_mut();
+        hearings.retain(|one| one.strong_count() > 0);
+        hearings.push(Rc::downgrade(&hearing));
+        hearing
+    }
+
     /// Keeps a letter and sends it; under a name that was used before, nothing happens but that it stays.
     ///
     /// # Errors
     /// [`StoreError`] where it could not be kept. Then nothing is sent.
     pub async fn hand(&self, name: &str, letter: &Letter) -> Result<(), StoreError> {
-        let store = self.inner.store().await;
+        let store = self.0.store().await;
         match store.put(name, letter, Over::Nothing).await {
             Ok(_) | Err(StoreError::Overtaken(_)) => {}
             Err(error) => return Err(error),
         }
-        Inner::run(&self.inner);
+        Inner::run(&self.0);
         Ok(())
     }
 
     /// Tries a letter now; one that is being tried is left alone.
     pub fn try_now(&self, entry: &Entry<Letter>) {
-        let (inner, entry) = (Rc::clone(&self.inner), entry.clone());
+        let (inner, entry) = (Rc::clone(&self.0), entry.clone());
         spawn_local(async move {
             let now = Date::now();
             if entry.record.is_held(now) {
@@ -86,7 +152,7 @@ impl Courier {
 
     /// Forgets a letter, as the rider asks.
     pub fn forget(&self, entry: &Entry<Letter>) {
-        let (inner, entry) = (Rc::clone(&self.inner), entry.clone());
+        let (inner, entry) = (Rc::clone(&self.0), entry.clone());
         spawn_local(async move {
             let store = inner.store().await;
             let over = Over::Seen(entry.stamp);
@@ -97,6 +163,31 @@ impl Courier {
 }
 
 impl Inner {
+    async fn start(self: &Rc<Self>) {
+        let store = self.store().await;
+        let kept = store.trouble().is_none();
+        self.bag.borrow_mut().kept = kept;
+        let heard = Rc::downgrade(self);
+        let heard = Callback::from(move |notice: Notice| {
+            if notice.kind == Kind::Outbox
+                && let Some(inner) = heard.upgrade()
+            {
+                Self::run(&inner);
+            }
+        });
+        *self.listener.borrow_mut() = store.listen(heard);
+        Self::run(self);
+    }
+
+    fn tell(&self) {
+        let bag = self.bag.borrow().clone();
+        // Whoever hears may begin to hear something else.
+        let hearings = self.hearings.borrow().clone();
+        for hearing in hearings.iter().filter_map(Weak::upgrade) {
+            hearing.emit(bag.clone());
+        }
+    }
+
     /// The store, opened once.
     async fn store(&self) -> Store {
         if let Some(store) = self.store.borrow().clone() {
@@ -163,11 +254,12 @@ impl Inner {
         true
     }
 
-    /// Tells the page what there is; `None` where the device does not say, and then what was told stands.
+    /// Tells the pages what there is; `None` where the device does not say, and then what was told stands.
     async fn show(&self, store: &Store) -> Option<Rc<Vec<Entry<Letter>>>> {
         let found = store.list::<Letter>().await.ok()?;
         let letters = Rc::new(found.entries);
-        self.told.set(Rc::clone(&letters));
+        self.bag.borrow_mut().letters = Rc::clone(&letters);
+        self.tell();
         Some(letters)
     }
 
@@ -209,54 +301,22 @@ impl Inner {
     }
 }
 
-/// The courier of this page. It begins with what an earlier page has left.
+/// The courier, and what there is now. Only for components inside its provider.
 #[hook]
-pub fn use_courier() -> Courier {
-    let letters = use_state_eq(Rc::<Vec<Entry<Letter>>>::default);
-    let kept = use_state_eq(|| true);
-    let inner = use_memo((), |()| {
-        Rc::new(Inner {
-            store: RefCell::default(),
-            told: letters.setter(),
-            kept: kept.setter(),
-            timer: RefCell::default(),
-            listener: RefCell::default(),
-            busy: Cell::new(false),
-            again: Cell::new(false),
-        })
-    });
+pub fn use_courier() -> (Courier, Bag) {
+    #[expect(
+        clippy::expect_used,
+        reason = "whoever shows letters is drawn inside the courier's context provider"
+    )]
+    let courier = use_context::<Courier>().expect("letters are shown with their courier");
+    let bag = use_state_eq(|| courier.bag());
     {
-        let inner = Rc::clone(&*inner);
-        use_effect_with((), move |()| {
-            let back = {
-                let inner = Rc::clone(&inner);
-                web_sys::window().map(|window| {
-                    EventListener::new(&window, "online", move |_| {
-                        let inner = Rc::clone(&inner);
-                        spawn_local(async move { inner.hurry().await });
-                    })
-                })
-            };
-            spawn_local(async move {
-                let store = inner.store().await;
-                inner.kept.set(store.trouble().is_none());
-                let heard = Rc::downgrade(&inner);
-                let heard = Callback::from(move |notice: crate::store::Notice| {
-                    if notice.kind == Kind::Outbox
-                        && let Some(inner) = heard.upgrade()
-                    {
-                        Inner::run(&inner);
-                    }
-                });
-                *inner.listener.borrow_mut() = store.listen(heard);
-                Inner::run(&inner);
-            });
-            move || drop(back)
+        let set = bag.setter();
+        use_effect_with(courier.clone(), move |courier| {
+            let hearing = courier.hear(Callback::from(move |bag| set.set(bag)));
+            move || drop(hearing)
         });
     }
-    Courier {
-        inner: Rc::clone(&*inner),
-        letters: (*letters).clone(),
-        kept: *kept,
-    }
+    let now = (*bag).clone();
+    (courier, now)
 }

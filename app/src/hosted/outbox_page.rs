@@ -3,7 +3,7 @@
 use sagwright_core::words::{Arg, Text, UnitChoice};
 use yew::prelude::*;
 
-use super::courier::Courier;
+use super::courier::{Bag, Courier};
 use super::letter::{Letter, State};
 use super::look::with_name;
 use crate::browser;
@@ -11,15 +11,12 @@ use crate::store::Entry;
 use crate::words::{say, tell};
 
 /// The letters, the newest first; nothing where there are none.
-pub fn outbox(courier: &Courier) -> Html {
-    if courier.letters.is_empty() {
+pub fn outbox(courier: &Courier, bag: &Bag) -> Html {
+    if bag.letters.is_empty() {
         return Html::default();
     }
-    let letters = courier
-        .letters
-        .iter()
-        .rev()
-        .map(|entry| one(courier, entry));
+    let letters = bag.letters.iter().rev();
+    let letters = letters.map(|entry| one(courier, entry, bag.kept));
     html! {
         <section class="part outbox">
             <h2>{ say("hosted.outbox") }</h2>
@@ -28,7 +25,7 @@ pub fn outbox(courier: &Courier) -> Html {
     }
 }
 
-fn one(courier: &Courier, entry: &Entry<Letter>) -> Html {
+fn one(courier: &Courier, entry: &Entry<Letter>, kept: bool) -> Html {
     let letter = &entry.record;
     let act = |key: &str, onclick: Callback<MouseEvent>| {
         html! { <button type="button" class="button" {onclick}>{ say(key) }</button> }
@@ -50,7 +47,7 @@ fn one(courier: &Courier, entry: &Entry<Letter>) -> Html {
     let arrived = letter.state == State::Arrived;
     html! {
         <li class="letter" key={entry.id.clone()}>
-            <p class="letter-state" role="status">{ state(courier, letter) }</p>
+            <p class="letter-state" role="status">{ state(letter, kept) }</p>
             <p class="hint">{ with_name("hosted.goes-to", &letter.address) }</p>
             <p class="onward">
                 if arrived {
@@ -65,13 +62,13 @@ fn one(courier: &Courier, entry: &Entry<Letter>) -> Html {
     }
 }
 
-/// What has become of a letter.
-fn state(courier: &Courier, letter: &Letter) -> String {
+/// What has become of a letter; `kept` where it outlives the page.
+fn state(letter: &Letter, kept: bool) -> String {
     let (key, status) = match letter.state {
         State::Arrived => ("hosted.arrived", 0),
         State::Refused(status) => ("hosted.refused-status", status),
         State::Waiting if letter.tries == 0 => ("hosted.waiting", 0),
-        State::Waiting if courier.kept => ("hosted.waiting-tried", 0),
+        State::Waiting if kept => ("hosted.waiting-tried", 0),
         State::Waiting => ("hosted.waiting-unkept", 0),
     };
     let text = Text::new(key)

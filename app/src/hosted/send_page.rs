@@ -6,8 +6,8 @@ use sagwright_core::intake::check;
 use sagwright_core::workshop::{Delivery, PARCEL_VERSION, Parcel, Workshop};
 use yew::prelude::*;
 
-use super::courier::Courier;
-use super::look::{contact, with_name};
+use super::courier::use_courier;
+use super::look::{send_heading, with_name};
 use super::outbox_page::outbox;
 use super::questions::open_questions;
 use super::settings::workshop;
@@ -18,6 +18,28 @@ use crate::route::Route;
 use crate::shell::HEADING;
 use crate::store::fresh_id;
 use crate::words::say;
+
+/// The end of the advice where a workshop waits for it.
+pub fn to_send() -> Html {
+    let Some(workshop) = workshop() else {
+        return Html::default();
+    };
+    html! {
+        <section class="part take-along">
+            <h2>{ with_name("hosted.send", &workshop.name) }</h2>
+            <p>{ say("hosted.send-why") }</p>
+            <p><a class="button button-main" href={Route::Send.fragment()}>{ say("hosted.send-open") }</a></p>
+        </section>
+    }
+}
+
+/// How to reach the workshop, as text.
+fn contact(workshop: &Workshop) -> Html {
+    let told = &workshop.contact;
+    let lines = [&told.phone, &told.email, &told.address, &told.website];
+    let lines = lines.into_iter().filter(|line| !line.trim().is_empty());
+    html! { <ul class="contact">{ for lines.map(|line| html! { <li>{ line.clone() }</li> }) }</ul> }
+}
 
 /// What the workshop asks riders to agree to; where it says nothing, that the answers go there.
 pub fn consent_of(workshop: &Workshop) -> String {
@@ -48,21 +70,17 @@ fn ways_of(workshop: &Workshop) -> Vec<Delivery> {
 #[component]
 pub fn SendPage() -> Html {
     let desk = use_desk();
-    let courier = use_context::<Courier>();
-    let workshop = workshop();
-    let heading = workshop.as_ref().map_or_else(
-        || say("hosted.sent-heading"),
-        |workshop| with_name("hosted.send", &workshop.name),
-    );
+    let (courier, bag) = use_courier();
+    let heading = send_heading();
     use_title(&heading, false);
     html! {
         <>
             <p class="back"><a href={Route::Advice.fragment()}>{ say("sheet.back") }</a></p>
             <div class="question wide sending">
                 <h1 id={HEADING} tabindex="-1">{ heading }</h1>
-                if let Some(courier) = &courier { { outbox(courier) } }
+                { outbox(&courier, &bag) }
                 {
-                    match workshop {
+                    match workshop() {
                         None => html! { <p>{ say("hosted.nobody") }</p> },
                         Some(workshop) => html! { <>{ contact(&workshop) }{ to_do(&desk, &workshop) }</> },
                     }

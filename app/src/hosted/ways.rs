@@ -8,7 +8,7 @@ use sagwright_core::workshop::{Delivery, Parcel};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use super::courier::Courier;
+use super::courier::use_courier;
 use super::letter::{Letter, State};
 use super::look::with_name;
 use crate::browser;
@@ -183,16 +183,13 @@ struct PostProps {
 /// Sending to the workshop's own address.
 #[component]
 fn Post(props: &PostProps) -> Html {
-    let courier = use_context::<Courier>();
+    let (courier, bag) = use_courier();
     let trouble = use_state_eq(String::new);
     let parcel = &props.parcel;
     let text = parcel.text().unwrap_or_default();
-    let Some(courier) = courier else {
-        return Html::default();
-    };
-    let letter = courier.letters.iter().find(|one| one.id == parcel.id);
+    let letter = bag.letters.iter().find(|one| one.id == parcel.id);
     let send = {
-        let (courier, trouble) = (courier.clone(), trouble.setter());
+        let trouble = trouble.setter();
         let (parcel, url, text) = (Rc::clone(parcel), props.url.clone(), text.clone());
         Callback::from(move |_: MouseEvent| {
             let (courier, trouble) = (courier.clone(), trouble.clone());

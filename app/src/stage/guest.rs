@@ -15,7 +15,7 @@ use crate::advising::Adviser;
 use crate::browser;
 use crate::counsel::Counsel;
 use crate::desk::Desk;
-use crate::hosted;
+use crate::hosted::{self, Bag, Courier, Hearing, SendPage};
 use crate::language;
 use crate::pages::{AdvicePage, LinkPage, OpenPage, SheetPage};
 use crate::riding::Rider;
@@ -30,12 +30,17 @@ pub fn start() {
     spawn_local(async {
         hosted::begin().await;
         take_first_number();
+        let courier = Courier::begin();
+        let unsent = Callback::from(|bag: Bag| line::unsent(bag.unsent().as_ref()));
         let guest = Rc::new(Guest {
+            _unsent: courier.hear(unsent),
+            courier,
             counsel: Counsel {
                 adviser: Adviser::of(hosted::workshop().map(|workshop| (*workshop).clone())),
                 rider: Rider::default(),
             },
-            ..Guest::default()
+            scene: RefCell::default(),
+            drawn: RefCell::default(),
         });
         let shown = Rc::clone(&guest);
         line::on_show(move |scene| shown.show(scene));
@@ -61,9 +66,11 @@ fn Nothing() -> Html {
 }
 
 /// What lives as long as the page.
-#[derive(Default)]
 struct Guest {
     counsel: Counsel,
+    courier: Courier,
+    /// Tells the questions' program what the courier has.
+    _unsent: Hearing,
     /// What is to be shown; `None` while there is no stage.
     scene: RefCell<Option<Scene>>,
     /// What is drawn, and where.
@@ -104,6 +111,7 @@ impl Guest {
             scene,
             wizard: Rc::new(wizard),
             counsel: self.counsel.clone(),
+            courier: self.courier.clone(),
         };
         let mut drawn = self.drawn.borrow_mut();
         match &mut *drawn {
@@ -132,6 +140,7 @@ struct Props {
     /// The answers in the scene.
     wizard: Rc<Wizard>,
     counsel: Counsel,
+    courier: Courier,
 }
 
 /// A page on the stage, with the answers as the questions' program last told them and as they were changed here since.
@@ -141,6 +150,7 @@ fn Page(props: &Props) -> Html {
         scene,
         wizard,
         counsel,
+        courier,
     } = props;
     let store = use_reducer(|| wizard.as_ref().clone());
     // The answers as they are now, and as both programs know them last.
@@ -188,8 +198,10 @@ fn Page(props: &Props) -> Html {
     html! {
         <ContextProvider<Desk> context={desk}>
             <ContextProvider<Counsel> context={counsel.clone()}>
-                // Another language draws everything anew; answers, advice and rides are kept above.
-                < key={words::language().tag()}>{ page(scene.route) }</>
+                <ContextProvider<Courier> context={courier.clone()}>
+                    // Another language draws everything anew; answers, advice and rides are kept above.
+                    < key={words::language().tag()}>{ page(scene.route) }</>
+                </ContextProvider<Courier>>
             </ContextProvider<Counsel>>
         </ContextProvider<Desk>>
     }
@@ -199,6 +211,7 @@ fn page(route: Route) -> Html {
     match route {
         Route::Track => html! { <TrackPage /> },
         Route::Sheet => html! { <SheetPage /> },
+        Route::Send => html! { <SendPage /> },
         Route::Open => html! { <OpenPage /> },
         Route::Link => html! { <LinkPage /> },
         _ => html! { <AdvicePage /> },

@@ -7,6 +7,7 @@ use yew::prelude::*;
 use super::fetching::Arrival;
 use super::line::{self, Scene};
 use crate::desk::{use_desk, use_title};
+use crate::hosted;
 use crate::route::Route;
 use crate::shell::{Arrivals, HEADING, lead_in};
 use crate::state::{Action, from_saved, to_saved};
@@ -104,13 +105,14 @@ struct WaitingProps {
 /// Stands in for the page until its program is here.
 #[component]
 fn Waiting(props: &WaitingProps) -> Html {
-    let heading = say(match props.route {
-        Route::Track => "landing.track",
-        Route::Sheet => "sheet.heading",
-        Route::Open => "open.heading",
-        Route::Link => "link.heading",
-        _ => "advice.heading",
-    });
+    let heading = match props.route {
+        Route::Track => say("landing.track"),
+        Route::Sheet => say("sheet.heading"),
+        Route::Send => hosted::send_heading(),
+        Route::Open => say("open.heading"),
+        Route::Link => say("link.heading"),
+        _ => say("advice.heading"),
+    };
     // Whoever opens answers from elsewhere may have none of their own to go back to.
     let back = match props.route {
         Route::Open | Route::Link => Route::Landing,

@@ -6,6 +6,7 @@ use sagwright_core::words::Language;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CustomEvent, CustomEventInit};
 
+use crate::hosted::{Unsent, Why};
 use crate::route::Route;
 
 /// The advice's program says that it is there.
@@ -19,6 +20,9 @@ const LEAVE: &str = "sagwright-leave";
 
 /// The advice's program says that the answers have become others.
 const ANSWERED: &str = "sagwright-answered";
+
+/// The advice's program says which answers have not reached their workshop.
+const UNSENT: &str = "sagwright-unsent";
 
 /// What stands on the stage.
 #[derive(Debug, Clone, PartialEq)]
@@ -95,6 +99,27 @@ pub fn on_answered(hear: impl Fn(String) + 'static) -> Option<EventListener> {
         if let Some(answers) = detail.as_string() {
             hear(answers);
         }
+    })
+}
+
+/// Says what has not reached its workshop, or that nothing is on its way.
+pub fn unsent(unsent: Option<&Unsent>) {
+    let parts = unsent.map_or_else(Array::new, |unsent| {
+        Array::of2(&unsent.why.key().into(), &unsent.workshop.as_str().into())
+    });
+    tell(UNSENT, &parts);
+}
+
+/// Hears what has not reached its workshop, for as long as the listener lives.
+pub fn on_unsent(hear: impl Fn(Option<Unsent>) + 'static) -> Option<EventListener> {
+    listen(UNSENT, move |detail| hear(unsent_of(detail)))
+}
+
+fn unsent_of(detail: JsValue) -> Option<Unsent> {
+    let parts: Array = detail.dyn_into().ok()?;
+    Some(Unsent {
+        why: Why::of(&parts.get(0).as_string()?)?,
+        workshop: parts.get(1).as_string()?,
     })
 }
 

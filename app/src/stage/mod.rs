@@ -13,3 +13,4 @@ mod line;
 pub use fetching::{Arrival, use_advice_program};
 pub use guest::start;
 pub use lending::Stage;
+pub use line::on_unsent;
