@@ -13,6 +13,7 @@ pub mod cause;
 pub mod feel;
 pub mod intake;
 pub mod lane;
+mod listed;
 pub mod quantity;
 pub mod remedy;
 pub mod ride;

@@ -128,14 +128,15 @@ impl Wizard {
         let complaints = self.intake.complaints.get_or_insert_default();
         complaints.retain(|c| c.feeling != feeling);
         if felt {
-            complaints.push(Complaint {
+            let complaint = Complaint {
                 feeling,
                 end: None,
                 phases: BTreeSet::new(),
                 severity: None,
                 since: None,
-            });
-            complaints.sort_by_key(|c| c.feeling);
+            };
+            let after = complaints.iter().position(|c| c.feeling > feeling);
+            complaints.insert(after.unwrap_or(complaints.len()), complaint);
         }
         // An empty list would say "nothing is wrong", which the rider did not.
         if complaints.is_empty() {

@@ -1,7 +1,5 @@
 //! The causes looked at.
 
-use serde::{Deserialize, Serialize};
-
 use crate::intake::{End, choice};
 
 choice! {

@@ -1,14 +1,19 @@
 //! The answers that are picked rather than typed. Each list is closed: a document with another word is refused.
 
-use serde::{Deserialize, Serialize};
-
 /// Declares a closed list with its kebab-case words, its order and a way to walk it.
 macro_rules! choice {
     ($(#[$doc:meta])* $name:ident { $($(#[$item_doc:meta])* $item:ident = $word:literal),+ $(,)? }) => {
         $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         pub enum $name { $($(#[$item_doc])* #[serde(rename = $word)] $item),+ }
+
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+                let place = $crate::listed::place(reader, &[$($word),+])?;
+                Ok(Self::ALL[place])
+            }
+        }
 
         impl $name {
             /// Every item, in the order in which it is offered.

@@ -1,7 +1,5 @@
 //! The remedies and their tiers.
 
-use serde::{Deserialize, Serialize};
-
 use crate::intake::choice;
 
 choice! {

@@ -1,9 +1,11 @@
 //! The languages that there are sentences in.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize};
+
+use crate::listed;
 
 /// A language with a full table of sentences. Documents name it by its tag.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub enum Language {
     /// English, in which the sentences are written first.
@@ -19,6 +21,13 @@ pub enum Language {
     /// German.
     #[serde(rename = "de")]
     German,
+}
+
+impl<'de> Deserialize<'de> for Language {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let place = listed::place(reader, &["en", "es", "fr", "de"])?;
+        Ok(Self::ALL[place])
+    }
 }
 
 impl Language {

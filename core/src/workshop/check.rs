@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use serde::Deserialize as _;
 use serde_json::{Value, json};
 
 use super::colour::contrast_with_white;
@@ -35,8 +36,8 @@ pub fn read(text: &str) -> Result<Workshop, Problems> {
     let (too_large, broken) = ("problem.workshop-too-large", "problem.workshop");
     let mut document = whole(text, LARGEST_WORKSHOP, too_large, broken)?;
     migrate(&mut document)?;
-    let workshop: Workshop =
-        serde_json::from_value(document.clone()).map_err(|error| misfits(&document, &error))?;
+    // Read by way of a reference, as an intake is: by way of the value itself, every answer's reader would be there twice.
+    let workshop = Workshop::deserialize(&document).map_err(|error| misfits(&document, &error))?;
     workshop.check()?;
     Ok(workshop)
 }
@@ -92,7 +93,7 @@ fn misfits(document: &Value, whole: &serde_json::Error) -> Problems {
         if let Some(fields) = alone.as_object_mut() {
             fields.insert(name.clone(), value.clone());
         }
-        if let Err(error) = serde_json::from_value::<Workshop>(alone) {
+        if let Err(error) = Workshop::deserialize(&alone) {
             problems.push(misfit_at(name, value, &error));
         }
     }
@@ -141,8 +142,7 @@ impl Found {
             self.length(path, text, 0, 200);
         }
         self.length("consent", &workshop.consent, 0, 1_000);
-        let once: BTreeSet<_> = workshop.languages.iter().collect();
-        if once.len() < workshop.languages.len() {
+        if !all_differ(&workshop.languages) {
             self.at("languages", Text::new("problem.workshop-twice"));
         }
     }
@@ -201,13 +201,11 @@ impl Found {
         }
         self.length(path("text"), question.text.trim(), 1, LONGEST_ASKED);
         let choices = &question.choices;
-        let once: BTreeSet<&str> = choices.iter().map(|choice| choice.trim()).collect();
+        let choices: Vec<&str> = choices.iter().map(|choice| choice.trim()).collect();
         let fit = |choice: &&str| (1..=80).contains(&choice.chars().count());
         let right = match question.kind {
             AnswerKind::Choice => {
-                (2..=12).contains(&choices.len())
-                    && once.len() == choices.len()
-                    && once.iter().all(fit)
+                (2..=12).contains(&choices.len()) && all_differ(&choices) && choices.iter().all(fit)
             }
             AnswerKind::Text | AnswerKind::YesNo => choices.is_empty(),
         };
@@ -266,6 +264,12 @@ impl Found {
             _ => {}
         }
     }
+}
+
+/// Whether nothing stands in a list twice.
+fn all_differ<T: PartialEq>(list: &[T]) -> bool {
+    let mut items = list.iter().enumerate();
+    items.all(|(at, item)| !list[..at].contains(item))
 }
 
 /// One name, one place, and nothing with which a draft could be given other recipients or headers.
