@@ -7,6 +7,9 @@ try {
   if (theme && theme !== "device") document.documentElement.dataset.theme = theme;
 } catch {}
 
+// Whoever comes for another page is not shown the first one on the way.
+if (globalThis.document && location.hash.length > "#/".length) document.documentElement.dataset.elsewhere = "";
+
 // A worker is handed what the page has compiled, so that nothing is downloaded or compiled twice.
 const handedOver = () =>
   new Promise((take) => addEventListener("message", (message) => take(message.data), { once: true }));
@@ -17,12 +20,27 @@ const downloaded = () =>
     credentials: "same-origin",
   });
 
+// The style sheet of a program that has no page of its own to name it.
+const STYLE = { href: "STYLE_NAME", integrity: "STYLE_INTEGRITY" };
+const dressed = () =>
+  new Promise((done, failed) => {
+    const { href, integrity } = STYLE;
+    const address = new URL(`./${href}`, import.meta.url).href;
+    const link = Object.assign(document.createElement("link"), { rel: "stylesheet", integrity, href: address });
+    link.addEventListener("load", done);
+    link.addEventListener("error", failed);
+    document.head.append(link);
+  });
+
 try {
   // Asked for before the first wait: what a worker is handed comes but once.
   const program = globalThis.document ? downloaded() : handedOver();
   // Whoever tries again gives this script another address by what stands after `?`, and the module gets it too, since browsers
   // remember what did not arrive.
-  const { default: init } = await import("./{{name PROGRAM.js}}" + new URL(import.meta.url).search);
+  const [{ default: init }] = await Promise.all([
+    import("./{{name PROGRAM.js}}" + new URL(import.meta.url).search),
+    STYLE.href && globalThis.document ? dressed() : undefined,
+  ]);
   await init({ module_or_path: program });
 } catch (trouble) {
   const notice = globalThis.document?.getElementById("PROGRAM-failed");

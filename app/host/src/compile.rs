@@ -29,25 +29,18 @@ pub fn workspace_root(start: &Path) -> Result<PathBuf, Trouble> {
         })
 }
 
+/// How the core is compiled for a program that rides no bike: as small as all else.
+const SMALL: &str = "profile.wasm.package.sagwright-core.opt-level=\"z\"";
+
 /// Compiles the app and returns the path of the `.wasm` file cargo wrote for each of `programs`.
 pub fn compile_app(root: &Path, programs: &[Program]) -> Result<Vec<PathBuf>, Trouble> {
     ensure_target(root)?;
-    let output = Command::new(cargo())
-        .args(["build", "--package", APP, "--bins", "--target", TARGET])
-        .args(["--profile", "wasm"])
-        .args(["--message-format", "json-render-diagnostics"])
-        .args(["--config", &short_paths(root)])
-        .current_dir(root)
-        .stderr(Stdio::inherit())
-        .output()
-        .map_err(|error| no_cargo(&error))?;
-    if !output.status.success() {
-        return Err(Trouble::new(
-            "The app did not compile; cargo's messages are above.",
-            "Mend what they name, then run this again.",
-        ));
+    let mut messages = String::new();
+    for rides in [false, true] {
+        let alike = programs.iter().filter(|program| program.rides == rides);
+        let names: Vec<&str> = alike.map(|program| program.name).collect();
+        messages.push_str(&compile(root, &names, rides)?);
     }
-    let messages = String::from_utf8_lossy(&output.stdout);
     let found = programs.iter().map(|program| {
         artifact(&messages, program.name).ok_or_else(|| {
             Trouble::new(
@@ -63,6 +56,32 @@ pub fn compile_app(root: &Path, programs: &[Program]) -> Result<Vec<PathBuf>, Tr
         })
     });
     found.collect()
+}
+
+/// Compiles some programs and returns what cargo says of them.
+fn compile(root: &Path, programs: &[&str], rides: bool) -> Result<String, Trouble> {
+    let mut cargo = Command::new(cargo());
+    cargo
+        .args(["build", "--package", APP, "--target", TARGET])
+        .args(programs.iter().flat_map(|program| ["--bin", program]))
+        .args(["--profile", "wasm"])
+        .args(["--message-format", "json-render-diagnostics"])
+        .args(["--config", &short_paths(root)]);
+    if !rides {
+        cargo.args(["--config", SMALL]);
+    }
+    let output = cargo
+        .current_dir(root)
+        .stderr(Stdio::inherit())
+        .output()
+        .map_err(|error| no_cargo(&error))?;
+    if !output.status.success() {
+        return Err(Trouble::new(
+            "The app did not compile; cargo's messages are above.",
+            "Mend what they name, then run this again.",
+        ));
+    }
+    Ok(String::from_utf8_lossy(&output.stdout).into_owned())
 }
 
 /// Finds a program's `.wasm` among cargo's messages, one JSON document a line.

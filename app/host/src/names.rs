@@ -72,20 +72,34 @@ pub fn integrity(content: &[u8]) -> String {
     format!("sha384-{}", BASE64.encode(Sha384::digest(content)))
 }
 
-/// What each source file is called in the site, and its integrity value.
+/// What stands for the placeholders in the sources.
 #[derive(Debug, Default)]
-pub struct Names(BTreeMap<String, (String, String)>);
+pub struct Names {
+    /// What each source file is called in the site, and its integrity value.
+    files: BTreeMap<String, (String, String)>,
+    /// The English sentences by key, as they are written in HTML.
+    sentences: BTreeMap<String, String>,
+}
 
 impl Names {
     /// Records that `source` is published as `published`.
     pub fn insert(&mut self, source: &str, published: &str, content: &[u8]) {
         let entry = (published.to_owned(), integrity(content));
-        self.0.insert(source.to_owned(), entry);
+        self.files.insert(source.to_owned(), entry);
     }
 
-    /// Replaces every `{{name SOURCE}}` and `{{integrity SOURCE}}` in `text`.
+    /// Records what is said under `key`.
+    pub fn say(&mut self, key: &str, sentence: &str) {
+        let escaped = sentence
+            .replace('&', "&amp;")
+            .replace('<', "&lt;")
+            .replace('"', "&quot;");
+        self.sentences.insert(key.to_owned(), escaped);
+    }
+
+    /// Replaces every `{{name SOURCE}}`, `{{integrity SOURCE}}` and `{{say KEY}}` in `text`.
     ///
-    /// `whose` names the text in messages. A placeholder that is unknown, or names an unknown file,
+    /// `whose` names the text in messages. A placeholder that is unknown, or names an unknown file or key,
     /// is an error: left standing, it would be a broken link in the published site.
     pub fn fill(&self, whose: &str, text: &str) -> Result<String, Trouble> {
         let mut filled = String::with_capacity(text.len());
@@ -107,17 +121,25 @@ impl Names {
 
     fn value(&self, whose: &str, inside: &str) -> Result<&str, Trouble> {
         let unknown = || {
-            let known = self.0.keys().map(String::as_str).collect::<Vec<_>>();
+            let known = self.files.keys().map(String::as_str).collect::<Vec<_>>();
             Trouble::new(
                 format!("{whose} asks for `{{{{{inside}}}}}`, which the site does not have."),
                 format!(
-                    "Write `{{{{name FILE}}}}` or `{{{{integrity FILE}}}}` with one of: {}.",
+                    "Write `{{{{say KEY}}}}` with a key of the questions' sentences, or `{{{{name FILE}}}}` or \
+                     `{{{{integrity FILE}}}}` with one of: {}.",
                     known.join(", ")
                 ),
             )
         };
         let (what, source) = inside.split_once(' ').ok_or_else(unknown)?;
-        let (published, integrity) = self.0.get(source.trim()).ok_or_else(unknown)?;
+        if what == "say" {
+            return self
+                .sentences
+                .get(source.trim())
+                .map(String::as_str)
+                .ok_or_else(unknown);
+        }
+        let (published, integrity) = self.files.get(source.trim()).ok_or_else(unknown)?;
         match what {
             "name" => Ok(published),
             "integrity" => Ok(integrity),
@@ -172,7 +194,18 @@ mod tests {
         assert!(filled.starts_with("<link href=\"a-1.css\" integrity=\"sha384-"));
         assert!(!filled.contains("{{"));
 
-        for wrong in ["{{name b.css}}", "{{size styles/a.css}}", "{{name", "{{}}"] {
+        names.say("ask", "A < B & \"C\"");
+        let said = names.fill("index.html", "<p>{{say ask}}</p>");
+        let said = said.expect("it is known");
+        assert_eq!(said, "<p>A &lt; B &amp; &quot;C&quot;</p>");
+
+        for wrong in [
+            "{{say tell}}",
+            "{{name b.css}}",
+            "{{size styles/a.css}}",
+            "{{name",
+            "{{}}",
+        ] {
             let trouble = names.fill("index.html", wrong).expect_err(wrong);
             assert!(trouble.to_string().starts_with("index.html"), "{trouble}");
         }

@@ -11,6 +11,8 @@ pub struct Program {
     /// Its style sheets, in the order in which a browser has to read them. They reach it as one file: every further one
     /// would be another way to the host and back before anything shows.
     pub styles: &'static [&'static str],
+    /// Whether it rides the bike, and so has the core compiled to be quick; else to be small.
+    pub rides: bool,
 }
 
 /// The riders' page.
@@ -36,24 +38,19 @@ pub const PROGRAMS: [Program; 3] = [
             "questions",
             "answers",
             "drawings",
-            "advice",
-            "checking",
-            "remedies",
-            "signals",
-            "card",
-            "pictures",
-            "rides",
-            "what-if",
-            "track",
-            "taking",
             "hosted",
-            "paper",
         ],
+        rides: false,
     },
     Program {
         name: ADVICE,
         page: None,
-        styles: &[],
+        // What they say counts over what the page has, so paper comes last here.
+        styles: &[
+            "advice", "checking", "remedies", "signals", "card", "pictures", "rides", "what-if",
+            "track", "taking", "paper",
+        ],
+        rides: true,
     },
     Program {
         name: "workshop",
@@ -74,12 +71,20 @@ pub const PROGRAMS: [Program; 3] = [
             "settings",
             "job-card",
         ],
+        rides: true,
     },
 ];
 
-/// The script that starts `program`.
+/// The script that starts `program`. Where that has no page to name its style sheet, the script brings it.
 pub fn boot_script(program: Program) -> String {
-    include_str!("boot.js").replace("PROGRAM", program.name)
+    let (name, integrity) = match program.page {
+        Some(_) => ("", ""),
+        None => ("{{name PROGRAM.css}}", "{{integrity PROGRAM.css}}"),
+    };
+    include_str!("boot.js")
+        .replace("STYLE_NAME", name)
+        .replace("STYLE_INTEGRITY", integrity)
+        .replace("PROGRAM", program.name)
 }
 
 /// What the script that starts `program` is called among the sources.

@@ -34,8 +34,6 @@ impl Site {
         let mut names = Names::default();
         for (program, wasm) in PROGRAMS.into_iter().zip(wasm) {
             site.add_program(program, wasm, &mut names)?;
-            let script = boot_script(program);
-            site.add_text(&boot_name(program), &script, &mut names)?;
         }
         site.add_icons(root, &mut names)?;
         for (part, sentences) in words::languages(root)? {
@@ -48,8 +46,15 @@ impl Site {
             );
             site.0.insert(published, sentences);
         }
+        for (key, sentence) in words::english(root)? {
+            names.say(&key, &sentence);
+        }
         site.add_folder(root, STATIC, &mut names)?;
         site.add_styles(root, &mut names)?;
+        for program in PROGRAMS {
+            let script = boot_script(program);
+            site.add_text(&boot_name(program), &script, &mut names)?;
+        }
         site.add_pages(root, &names)?;
         let worker = service_worker(&site.0)?;
         site.0.insert(WORKER.to_owned(), worker);
@@ -69,7 +74,7 @@ impl Site {
 
     /// Adds the style sheets of every program as one file; between them they have to use every one.
     fn add_styles(&mut self, root: &Path, names: &mut Names) -> Result<(), Trouble> {
-        for program in PROGRAMS.iter().filter(|program| !program.styles.is_empty()) {
+        for program in PROGRAMS {
             let mut all = String::new();
             for style in program.styles {
                 all.push_str(&read_text(&root.join(format!("{STYLES}/{style}.css")))?);
