@@ -72,3 +72,21 @@ fn Examples() -> Html {
         </>
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::state::Wizard;
+
+    #[test]
+    fn the_links_that_stand_before_the_program_has_come_lead_where_ours_do() {
+        let before = include_str!("../../../index.html");
+        let first = Page::all(&Wizard::default().intake)[0];
+        for route in [Route::ask(first), Route::Open] {
+            let to = route.fragment();
+            assert!(before.contains(&format!("href=\"{to}\"")), "{to}");
+            // Its line is shown once the link was followed.
+            assert!(before.contains(&format!("id=\"{}\"", &to[1..])), "{to}");
+        }
+    }
+}

@@ -44,6 +44,71 @@ fn each_program_is_downloaded_once() {
     });
 }
 
+/// Where the things stand that a rider sees first, noted for every picture until the program has drawn the page.
+const STANDING: &str = "window.standing = () => ['.wordmark', '.wear select', '.ruler', 'h1', '.lead', '.button-main', \
+      '.landing .hint', '.landing .button:not(.button-main)', '.try summary', '.footer p', '.footer select'] \
+      .map((what) => document.querySelector(what)?.getBoundingClientRect()) \
+      .map((box) => box && [box.x, box.y, box.height].map(Math.round).join(' ')); \
+    const look = () => { if (document.querySelector('.skip')) return; \
+      if (document.querySelector('.landing')) window.before = standing(); requestAnimationFrame(look); }; look(); \
+    window.shifted = 0; new PerformanceObserver((list) => { \
+      for (const one of list.getEntries()) window.shifted += one.value; }).observe({ type: 'layout-shift', buffered: true });";
+
+/// A network slow enough to see what stands there before the program has come: latency in ms, bytes a second.
+async fn slow_network(page: &Page) -> Result<()> {
+    let slow = serde_json::json!({ "offline": false, "latency": 100, "downloadThroughput": 400_000, "uploadThroughput": 400_000 });
+    let cdp = page.browser().cdp();
+    cdp.send_raw("Network.enable", serde_json::json!({}))
+        .await?;
+    cdp.send_raw("Network.emulateNetworkConditions", slow)
+        .await?;
+    Ok(())
+}
+
+async fn stands_before(page: &Page) -> Result<()> {
+    slow_network(page).await?;
+    page.before_every_page(STANDING).await?;
+    page.open("").await?;
+    let before = page.evaluate("window.before").await?;
+    let after = page.evaluate("window.standing()").await?;
+    ensure!(
+        before == after
+            && after
+                .as_array()
+                .is_some_and(|all| all.iter().all(serde_json::Value::is_string)),
+        "before the program {before}, and then {after}"
+    );
+    let shifted = page.evaluate("window.shifted").await?.as_f64();
+    ensure!(shifted.is_some_and(|s| s <= 0.02), "shifted by {shifted:?}");
+    Ok(())
+}
+
+#[test]
+fn what_is_seen_first_stands_before_the_program_on_a_phone() {
+    browse("stands-before", PHONE, stands_before);
+}
+
+#[test]
+fn what_is_seen_first_stands_before_the_program_on_a_desktop() {
+    browse("stands-before", DESKTOP, stands_before);
+}
+
+#[test]
+fn a_start_before_the_program_has_come_is_not_lost() {
+    browse("started-early", PHONE, async |page| {
+        slow_network(page).await?;
+        page.before_every_page(
+            "const start = () => { const link = document.querySelector('.early .button-main'); \
+             if (!link) return requestAnimationFrame(start); link.click(); \
+             window.told = getComputedStyle(document.querySelector('.on-its-way:target')).display; }; start();",
+        )
+        .await?;
+        page.open("").await?;
+        page.arrives_at("How much do you weigh?").await?;
+        page.is_true("window.told === 'block'").await
+    });
+}
+
 #[test]
 fn a_script_that_slipped_in_does_not_run() {
     browse("inline-script", DESKTOP, async |page| {
