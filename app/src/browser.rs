@@ -5,8 +5,9 @@ use js_sys::Reflect;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    Document, Element, Event, HtmlAnchorElement, HtmlElement, HtmlInputElement, RequestCredentials,
-    RequestInit, Response, Storage, Url, UrlSearchParams, Window,
+    CssStyleDeclaration, Document, Element, Event, HtmlAnchorElement, HtmlElement,
+    HtmlInputElement, RequestCredentials, RequestInit, Response, Storage, Url, UrlSearchParams,
+    Window,
 };
 
 use sagwright_core::words::Language;
@@ -207,7 +208,13 @@ pub fn wear(theme: Option<&str>) {
         Some(name) => root.set_attribute("data-theme", name).ok(),
         None => root.remove_attribute("data-theme").ok(),
     };
-    let style = window().and_then(|w| w.get_computed_style(&root).ok().flatten());
+    match_bars();
+}
+
+/// Gives the browser's own bars the colour of the page.
+pub fn match_bars() {
+    let root = document().and_then(|d| d.document_element());
+    let style = root.and_then(|root| window()?.get_computed_style(&root).ok()?);
     let paper = style.and_then(|style| style.get_property_value("--paper").ok());
     let bars = document().and_then(|d| d.query_selector_all("meta[name=theme-color]").ok());
     if let (Some(paper), Some(bars)) = (paper, bars) {
@@ -218,6 +225,12 @@ pub fn wear(theme: Option<&str>) {
             bar.and_then(|bar| bar.set_attribute("content", &paper).ok());
         }
     }
+}
+
+/// The style that the page itself has, before the style sheets.
+pub fn style_of_page() -> Option<CssStyleDeclaration> {
+    let root: HtmlElement = document()?.document_element()?.dyn_into().ok()?;
+    Some(root.style())
 }
 
 /// Tells everybody on the page who listens for `event` on the window.

@@ -6,6 +6,7 @@
 //! program what is still `unsent`.
 
 mod courier;
+mod dress;
 mod letter;
 mod look;
 mod outbox_page;
@@ -21,6 +22,7 @@ mod wire;
 mod words_test;
 
 pub use courier::{Bag, Courier, Hearing};
+pub use dress::put_on;
 pub use look::{about_workshop, names, send_heading};
 pub use questions::{QuestionsPage, extra_heading, extra_rows, has_questions};
 pub use send_page::{SendPage, to_send};

@@ -8,6 +8,7 @@ use sagwright_core::words::{Language, Text};
 use sagwright_core::workshop::{self, LARGEST_WORKSHOP, Workshop};
 use serde::{Deserialize, Serialize};
 
+use super::dress::dress;
 use super::wire::{self, Answered};
 use crate::browser::{self, Device};
 use crate::keeping::Shelf;
@@ -54,10 +55,13 @@ pub async fn begin() {
     };
     let found = find(&asked).await;
     FOUND.set(match found {
-        Ok(workshop) => Found {
-            workshop: Some(Rc::new(workshop)),
-            trouble: None,
-        },
+        Ok(workshop) => {
+            dress(&workshop.theme);
+            Found {
+                workshop: Some(Rc::new(workshop)),
+                trouble: None,
+            }
+        }
         Err(trouble) => Found {
             workshop: None,
             trouble: Some(trouble),

@@ -1,12 +1,15 @@
 //! Reading a workshop's document and seeing that all of it can be used: every problem named, not only the first.
 
 use std::collections::BTreeSet;
+use std::ops::RangeInclusive;
 
 use serde::Deserialize as _;
 use serde_json::{Value, json};
 
-use super::colour::contrast_with_white;
-use super::document::{AnswerKind, Delivery, ExtraQuestion, WORKSHOP_VERSION, Workshop};
+use super::colour::{Colour, LEAST_CONTRAST};
+use super::document::{
+    AnswerKind, CORNERS, Delivery, ExtraQuestion, TEXT_SIZES, Theme, WORKSHOP_VERSION, Workshop,
+};
 use crate::intake::{
     Field, IntakeError, LONGEST_ASKED, MOST_EXTRA, MOST_PROBLEMS, Problem, is_extra_id, misfit_at,
     whole,
@@ -19,9 +22,6 @@ pub const LARGEST_WORKSHOP: usize = 64 * 1024;
 
 /// Most rates on a shelf, front or rear.
 const MOST_RATES: i64 = 60;
-
-/// The least contrast of the accent with white: level AAA of WCAG 2.2, as people read this outdoors.
-const LEAST_CONTRAST: f64 = 7.0;
 
 /// Every field that cannot be used, and what is allowed there.
 pub type Problems = IntakeError;
@@ -64,6 +64,22 @@ impl Workshop {
             Ok(())
         } else {
             Err(Problems { problems: found.0 })
+        }
+    }
+}
+
+impl Theme {
+    /// What of it keeps to its limits; the rest is left as it is where nothing is told.
+    #[must_use]
+    pub fn held(&self) -> Self {
+        let read = |accent: &&String| {
+            Colour::read(accent).is_some_and(|colour| colour.is_read_on(Colour::WHITE))
+        };
+        Self {
+            accent: self.accent.as_ref().filter(read).cloned(),
+            corner: self.corner.filter(|corner| CORNERS.contains(corner)),
+            text: self.text.filter(|text| TEXT_SIZES.contains(text)),
+            colours: self.colours,
         }
     }
 }
@@ -217,7 +233,8 @@ impl Found {
     fn look(&mut self, workshop: &Workshop) {
         let theme = &workshop.theme;
         if let Some(accent) = &theme.accent {
-            match contrast_with_white(accent) {
+            let contrast = Colour::read(accent).map(|colour| colour.contrast(Colour::WHITE));
+            match contrast {
                 None => self.at("theme.accent", Text::new("problem.workshop-colour")),
                 Some(contrast) if contrast < LEAST_CONTRAST => {
                     let told = Text::new("problem.workshop-contrast")
@@ -227,17 +244,16 @@ impl Found {
                 Some(_) => {}
             }
         }
-        let span = |low: i64, high: i64| {
-            Text::new("problem.workshop-span")
-                .with("low", Arg::Count(low))
-                .with("high", Arg::Count(high))
+        let mut span = |path: &str, told: Option<u8>, allowed: RangeInclusive<u8>| {
+            if told.is_some_and(|told| !allowed.contains(&told)) {
+                let text = Text::new("problem.workshop-span")
+                    .with("low", Arg::Count((*allowed.start()).into()))
+                    .with("high", Arg::Count((*allowed.end()).into()));
+                self.at(path, text);
+            }
         };
-        if theme.corner.is_some_and(|corner| corner > 24) {
-            self.at("theme.corner", span(0, 24));
-        }
-        if theme.text.is_some_and(|text| !(90..=150).contains(&text)) {
-            self.at("theme.text", span(90, 150));
-        }
+        span("theme.corner", theme.corner, CORNERS);
+        span("theme.text", theme.text, TEXT_SIZES);
     }
 
     fn way(&mut self, workshop: &Workshop, at: usize, way: &Delivery) {

@@ -1,6 +1,7 @@
 //! The form of a workshop's document.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::RangeInclusive;
 
 use serde::{Deserialize, Serialize};
 
@@ -199,6 +200,12 @@ pub struct ExtraQuestion {
     #[serde(default)]
     pub required: bool,
 }
+
+/// How round corners may be, CSS px.
+pub const CORNERS: RangeInclusive<u8> = 0..=24;
+
+/// How large text may be, percent of what it is everywhere else.
+pub const TEXT_SIZES: RangeInclusive<u8> = 90..=150;
 
 /// How the page looks. The colours of cautions are no one's to choose.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]

@@ -10,6 +10,6 @@ mod parcel;
 
 pub use answers::answers_in;
 pub use check::{LARGEST_WORKSHOP, Problems, read};
-pub use colour::contrast_with_white;
+pub use colour::{Colour, LEAST_CONTRAST};
 pub use document::*;
 pub use parcel::{PARCEL_VERSION, Parcel};

@@ -3,16 +3,14 @@
 use std::rc::Rc;
 
 use sagwright_core::words::{Arg, Text};
-use sagwright_core::workshop::{ColourScheme, contrast_with_white};
+use sagwright_core::workshop::Theme;
 use web_sys::HtmlElement;
 use yew::prelude::*;
 
 use super::parts::plain;
 use crate::counter::settings::Draft;
+use crate::hosted::put_on;
 use crate::words::say;
-
-/// The least contrast at which a colour is worn.
-const LEAST_CONTRAST: f64 = 7.0;
 
 /// What the settings are now.
 #[derive(PartialEq, Properties)]
@@ -30,11 +28,6 @@ pub fn Preview(props: &Props) -> Html {
         let stage = stage.clone();
         use_effect_with(Rc::clone(draft), move |draft| wear(&stage, draft));
     }
-    let scheme = match draft.colours {
-        Some(ColourScheme::Dark) => "preview preview-dark",
-        Some(ColourScheme::Light) => "preview preview-light",
-        Some(ColourScheme::Device) | None => "preview",
-    };
     let name = if draft.name.trim().is_empty() {
         say("counter.card.no-workshop")
     } else {
@@ -51,7 +44,7 @@ pub fn Preview(props: &Props) -> Html {
     html! {
         <aside class="preview-aside" aria-label={say("counter.preview")}>
             <h2>{ say("counter.preview") }</h2>
-            <div ref={stage} class={scheme}>
+            <div ref={stage} class="preview">
                 <p class="preview-name">{ name }</p>
                 <p class="preview-question">{ question.unwrap_or_else(|| say("ask.rider-weight")) }</p>
                 <p class="preview-row">{ say("counter.preview.answer") }</p>
@@ -62,32 +55,15 @@ pub fn Preview(props: &Props) -> Html {
     }
 }
 
-/// Puts the colours and sizes on. What does not fit its limits is left as it is everywhere else.
+/// Puts the look on. What does not keep to its limits is left as it is everywhere else.
 fn wear(stage: &NodeRef, draft: &Draft) {
-    let Some(stage) = stage.cast::<HtmlElement>() else {
-        return;
+    let theme = Theme {
+        accent: Some(draft.accent.trim().to_owned()),
+        corner: draft.corner.trim().parse().ok(),
+        text: draft.text.trim().parse().ok(),
+        colours: draft.colours,
     };
-    let style = stage.style();
-    let accent = draft.accent.trim();
-    let fit = contrast_with_white(accent).is_some_and(|contrast| contrast >= LEAST_CONTRAST);
-    let corner = draft
-        .corner
-        .trim()
-        .parse::<u8>()
-        .ok()
-        .filter(|px| *px <= 24);
-    let text = draft.text.trim().parse::<u8>().ok();
-    let text = text.filter(|percent| (90..=150).contains(percent));
-    let values = [
-        ("--preview-accent", fit.then(|| accent.to_owned())),
-        ("--preview-corner", corner.map(|px| format!("{px}px"))),
-        ("--preview-text", text.map(|percent| format!("{percent}%"))),
-    ];
-    for (name, value) in values {
-        // Neither can fail: the names are well-formed, and a value that is none is passed over.
-        match value {
-            Some(value) => style.set_property(name, &value).ok(),
-            None => style.remove_property(name).ok().map(drop),
-        };
+    if let Some(stage) = stage.cast::<HtmlElement>() {
+        put_on(&stage.style(), &theme);
     }
 }
