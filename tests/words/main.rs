@@ -11,6 +11,7 @@ use sagwright_core::intake::{
 };
 use sagwright_core::remedy::{Tier, catalogue::CATALOGUE};
 use sagwright_core::words::{Book, UnitChoice};
+use sagwright_core::workshop::{self, Workshop};
 use serde_json::Value;
 
 /// Every key in a document of advice.
@@ -155,20 +156,24 @@ fn every_listed_sentence_is_there() {
 fn demo_advice_has_words_for_everything_with_every_gap_filled() {
     let book = Book::english();
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data");
+    let workshop = include_str!("../../demo-data/workshop.json");
+    let workshop = workshop::read(workshop).expect("well-formed");
     for entry in std::fs::read_dir(folder).expect("the demo data is there") {
         let path = entry.expect("readable").path();
         if path.ends_with("workshop.json") || path.extension().is_none_or(|e| e != "json") {
             continue;
         }
         let intake = read(&std::fs::read_to_string(&path).expect("readable")).expect("well-formed");
-        spoken(&book, &intake);
+        spoken(&book, &intake, None);
+        spoken(&book, &intake, Some(&workshop));
     }
-    spoken(&book, &Intake::default());
+    spoken(&book, &Intake::default(), None);
 }
 
 /// Asserts that nothing said about this intake lacks words.
-fn spoken(book: &Book, intake: &Intake) {
-    let advice = advise(intake, &Options::default()).expect("a checked intake");
+fn spoken(book: &Book, intake: &Intake, workshop: Option<&Workshop>) {
+    let workshop = workshop.cloned();
+    let advice = advise(intake, &Options { workshop }).expect("a checked intake");
     let mut document = serde_json::to_value(&advice).expect("plain data");
     let mut keys = BTreeSet::new();
     keys_in(&document, &mut keys);

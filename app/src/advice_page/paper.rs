@@ -2,7 +2,7 @@
 //! length; what would not fit is left there, and a code in the corner leads back to it.
 
 use sagwright_core::advice::{
-    Assumption, CauseFinding, Evidence, NextCheck, RemedyFinding, SetUpAdvice, Setting,
+    Assumption, CauseFinding, Evidence, NearestRate, NextCheck, RemedyFinding, SetUpAdvice, Setting,
 };
 use sagwright_core::intake::End;
 use sagwright_core::quantity::Dimension;
@@ -10,8 +10,8 @@ use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
 use super::price::price;
-use super::reason::range;
 use super::settings::end_key;
+use super::shown::shown;
 use super::{Voice, signal};
 use crate::browser;
 
@@ -46,7 +46,7 @@ fn first_page(voice: &Voice, advice: &SetUpAdvice, corner: Html) -> Html {
             </div>
             <div class="paper-foot">
                 <div>
-                    { notes(voice, &advice.settings) }
+                    { notes(voice, advice) }
                     if let Some(remedy) = leading { { steps(voice, remedy) } }
                 </div>
                 <div class="paper-code">{ corner }</div>
@@ -77,16 +77,24 @@ fn table(voice: &Voice, settings: &[Setting], end: End) -> Html {
 }
 
 fn row(voice: &Voice, setting: &Setting) -> Html {
-    let advised = &setting.advised;
-    let show = |si: f64| voice.quantity(si, advised.dimension);
-    let sold: Vec<String> = setting.nearest.iter().map(|near| show(near.rate)).collect();
+    let row = shown(voice, setting);
+    let show = |near: &NearestRate| voice.quantity(near.rate, setting.advised.dimension);
+    let sold: Vec<String> = setting.nearest.iter().map(show).collect();
     html! {
         <tr>
-            <th scope="row">{ voice.say(&setting.label) }</th>
-            <td>{ setting.now.map_or_else(|| voice.words("advice.setting.unknown"), show) }</td>
+            <th scope="row">{ row.label }</th>
             <td>
-                <strong>{ show(advised.value) }</strong>
-                if let Some(range) = range(voice, advised) {
+                if let Some(now) = &row.now {
+                    { &now.first }
+                    { now.below("paper-small") }
+                } else {
+                    { voice.words("advice.setting.unknown") }
+                }
+            </td>
+            <td>
+                <strong>{ &row.advised.first }</strong>
+                { row.advised.below("paper-small") }
+                if let Some(range) = row.range {
                     <span class="paper-small">{ voice.words("advice.setting.range") }{ range }</span>
                 }
                 if !sold.is_empty() {
@@ -100,10 +108,14 @@ fn row(voice: &Voice, setting: &Setting) -> Html {
 }
 
 /// What to know about the settings, each said once.
-fn notes(voice: &Voice, settings: &[Setting]) -> Html {
+fn notes(voice: &Voice, advice: &SetUpAdvice) -> Html {
     let mut lines: Vec<Html> = Vec::new();
-    for setting in settings {
-        for note in &setting.notes {
+    if let Some(counting) = &advice.counting {
+        lines.push(html! { <li>{ voice.say(counting) }</li> });
+    }
+    for setting in &advice.settings {
+        let stock = setting.in_stock.iter().map(|spring| &spring.text);
+        for note in setting.notes.iter().chain(stock) {
             let text = Text::new("advice.paper.note")
                 .with("setting", setting.label.clone().into())
                 .with("note", note.clone().into());

@@ -129,6 +129,9 @@ fn body(voice: &Voice, remedy: &RemedyFinding) -> Html {
                 <h4>{ voice.words("advice.remedy.cures") }</h4>
                 <ul>{ for cures }</ul>
             }
+            if let Some(spring) = &remedy.in_stock {
+                <p>{ voice.say(&spring.text) }</p>
+            }
             <h4>{ voice.words("advice.remedy.cannot") }</h4>
             <p>{ voice.say(&remedy.cannot) }</p>
             <p class="hint">{ voice.say(&remedy.source) }</p>

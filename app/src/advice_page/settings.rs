@@ -3,11 +3,13 @@
 use sagwright_core::advice::{Caution, Setting};
 use sagwright_core::intake::End;
 use sagwright_core::quantity::{Dimension, Unit};
+use sagwright_core::words::Text;
 use yew::prelude::*;
 
 use super::contents::{Part, heading};
 use super::nearest::nearest;
-use super::reason::{range, why};
+use super::reason::why;
+use super::shown::{Shown, shown};
 use super::units::unit_switches;
 use super::{Voice, signal};
 
@@ -18,6 +20,7 @@ const SWITCHED: [Dimension; 3] = [Dimension::Rate, Dimension::Pressure, Dimensio
 pub fn settings(
     voice: &Voice,
     settings: &[Setting],
+    counting: Option<&Text>,
     on_unit: &Callback<(Dimension, Unit)>,
 ) -> Html {
     let shared = shared_cautions(settings);
@@ -29,6 +32,7 @@ pub fn settings(
         <section class="part settings">
             { heading(voice, Part::Settings) }
             { unit_switches(voice, &shown, on_unit) }
+            if let Some(counting) = counting { <p>{ voice.say(counting) }</p> }
             { signal::grouped(voice, shared.iter().copied()) }
             <div class="cards">
                 { for End::ALL.iter().map(|&end| end_card(voice, settings, end, &shared)) }
@@ -82,18 +86,18 @@ fn shared_cautions(settings: &[Setting]) -> Vec<&Caution> {
 
 fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
     let advised = &setting.advised;
-    let label = voice.say(&setting.label);
+    let row = shown(voice, setting);
+    let label = &row.label;
     let own = setting.cautions.iter().filter(|one| !shared.contains(one));
     html! {
         <tbody role="rowgroup">
             <tr class="card-values" role="row">
-                <th scope="row" role="rowheader">{ &label }</th>
-                <td role="cell">{ now(voice, setting) }</td>
+                <th scope="row" role="rowheader">{ label }</th>
+                <td role="cell">{ now(voice, &row) }</td>
                 <td role="cell">
-                    <strong class="card-number">
-                        { voice.quantity(advised.value, advised.dimension) }
-                    </strong>
-                    if let Some(range) = range(voice, advised) {
+                    <strong class="card-number">{ &row.advised.first }</strong>
+                    { row.advised.below("hint block") }
+                    if let Some(range) = &row.range {
                         <span class="hint block">
                             { voice.words("advice.setting.range") }
                             <span class="unbroken">{ range }</span>
@@ -105,29 +109,25 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
                 <td colspan="3" role="cell">
                     { signal::grouped(voice, own) }
                     { for setting.notes.iter().map(|note| html! { <p>{ voice.say(note) }</p> }) }
+                    if let Some(spring) = &setting.in_stock { <p>{ voice.say(&spring.text) }</p> }
                     { nearest(voice, &setting.nearest) }
-                    { why(voice, &label, &advised.reason, advised.dimension) }
+                    { why(voice, label, &advised.reason, advised.dimension) }
                 </td>
             </tr>
         </tbody>
     }
 }
 
-/// How a setting stands now, and how far the advice is from it.
-fn now(voice: &Voice, setting: &Setting) -> Html {
-    let dimension = setting.advised.dimension;
-    let Some(now) = setting.now else {
+/// How a setting stands now, and that it may stay where that is what is advised.
+fn now(voice: &Voice, row: &Shown) -> Html {
+    let Some(now) = &row.now else {
         return html! { <span class="hint">{ voice.words("advice.setting.unknown") }</span> };
     };
-    let (shown, advised) = (
-        voice.quantity(now, dimension),
-        voice.quantity(setting.advised.value, dimension),
-    );
-    let same = shown == advised;
     html! {
         <>
-            <span class="card-now">{ shown }</span>
-            if same {
+            <span class="card-now">{ &now.first }</span>
+            { now.below("hint block") }
+            if *now == row.advised {
                 <span class="hint block">{ voice.words("advice.setting.keep") }</span>
             }
         </>

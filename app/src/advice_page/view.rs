@@ -97,7 +97,7 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             { answer(voice, advice) }
             { props.children.clone() }
             { contents(voice, &Part::of(advice, props.what_if.is_some())) }
-            { settings::settings(voice, &advice.settings, &props.on_unit) }
+            { settings::settings(voice, &advice.settings, advice.counting.as_ref(), &props.on_unit) }
             { causes::causes(voice, told) }
             { props.check.clone() }
             { remedies::remedies(voice, &advice.remedies) }

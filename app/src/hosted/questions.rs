@@ -11,7 +11,7 @@ use super::look::with_name;
 use super::settings::workshop;
 use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
-use crate::pages::SUMMARY;
+use crate::pages::{SUMMARY, problem_list};
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::{Action, Page};
@@ -127,30 +127,12 @@ pub fn QuestionsPage() -> Html {
 
 /// What is to be put right, each leading to its question.
 fn summary(wrong: &[(ExtraQuestion, Text)]) -> Html {
-    if wrong.is_empty() {
-        return Html::default();
-    }
-    let items = wrong.iter().map(|(question, text)| {
-        let at = element(&question.id);
-        let onclick = Callback::from(move |event: MouseEvent| {
-            // The fragment is the address of the page, so the jump is made by hand.
-            event.prevent_default();
-            browser::focus(&at);
-        });
-        let said = tell(
-            &Text::new("hosted.at")
-                .with("question", Arg::Raw(question.text.clone()))
-                .with("problem", text.clone().into()),
-            &UnitChoice::default(),
-        );
-        html! { <li><a href={browser::fragment()} {onclick}>{ said }</a></li> }
-    });
-    html! {
-        <div class="problems" id={SUMMARY} role="alert" tabindex="-1" aria-labelledby="problems-heading">
-            <h2 id="problems-heading">{ say("frame.problem") }</h2>
-            <ul>{ for items }</ul>
-        </div>
-    }
+    problem_list(wrong.iter().map(|(question, text)| {
+        let said = Text::new("hosted.at")
+            .with("question", Arg::Raw(question.text.clone()))
+            .with("problem", text.clone().into());
+        (element(&question.id), tell(&said, &UnitChoice::default()))
+    }))
 }
 
 /// One question with its answers.

@@ -1,6 +1,7 @@
-//! The kinds of bike that the workshop works on.
+//! The kinds of bike that the workshop works on, and how it counts clicks.
 
 use sagwright_core::intake::{BikeClass, Question};
+use sagwright_core::workshop::Counting;
 use yew::prelude::*;
 
 use super::look::with_name;
@@ -16,6 +17,17 @@ pub fn offers(slot: Slot, word: &str) -> bool {
     let class = BikeClass::ALL.iter().find(|class| class.word() == word);
     let serves = |class: &BikeClass| workshop().is_none_or(|workshop| workshop.serves(*class));
     class.is_none_or(serves)
+}
+
+/// Beside a question for clicks, that the workshop counts them from the other end. They are asked for from closed all the
+/// same: whoever turns an adjuster in until it stops has counted them from there, however many there are in all.
+pub fn counts(question: Question) -> Html {
+    let clicks = matches!(question, Question::ForkClickers | Question::ShockClickers);
+    let workshop = workshop().filter(|one| clicks && one.counting == Some(Counting::FromOpen));
+    match workshop {
+        Some(one) => html! { <p class="hint">{ with_name("hosted.counts", &one.name) }</p> },
+        None => Html::default(),
+    }
 }
 
 /// Says that not every kind of bike is offered, and that the one picked is not among them.

@@ -125,20 +125,25 @@ fn count(number: usize) -> Arg {
 
 /// What keeps an answer from being used, each leading to its input; nothing where all is well.
 pub fn trouble_list(desk: &Desk, troubles: &[Trouble]) -> Html {
-    if troubles.is_empty() {
+    let said = troubles.iter();
+    problem_list(said.map(|trouble| (trouble.at.to_owned(), desk.tell(&trouble.text))))
+}
+
+/// What has to be put right, each with the element it leads to; nothing where nothing has to.
+pub fn problem_list(problems: impl Iterator<Item = (String, String)>) -> Html {
+    let items: Vec<Html> = problems
+        .map(|(at, said)| {
+            let onclick = Callback::from(move |event: MouseEvent| {
+                // The fragment is the address of the page, so the jump is made by hand.
+                event.prevent_default();
+                browser::focus(&at);
+            });
+            html! { <li><a href={browser::fragment()} {onclick}>{ said }</a></li> }
+        })
+        .collect();
+    if items.is_empty() {
         return Html::default();
     }
-    let items = troubles.iter().map(|trouble| {
-        let at = trouble.at;
-        let onclick = Callback::from(move |event: MouseEvent| {
-            // The fragment is the address of the page, so the jump is made by hand.
-            event.prevent_default();
-            browser::focus(at);
-        });
-        html! {
-            <li><a href={browser::fragment()} {onclick}>{ desk.tell(&trouble.text) }</a></li>
-        }
-    });
     html! {
         <div class="problems" id={SUMMARY} role="alert" tabindex="-1" aria-labelledby="problems-heading">
             <h2 id="problems-heading">{ say("frame.problem") }</h2>

@@ -21,7 +21,7 @@ mod terms;
 pub use advice::{AdvicePage, use_outcome};
 pub use answers::{name, said};
 pub use check::CheckPage;
-pub use frame::{SUMMARY, heading, trouble_list};
+pub use frame::{SUMMARY, heading, problem_list, trouble_list};
 pub use how_to::HowTo;
 pub use landing::LandingPage;
 pub use link::LinkPage;

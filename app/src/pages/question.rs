@@ -118,7 +118,12 @@ pub fn answer_inputs(page: Page, troubles: &[Trouble], settled: Callback<Field>)
             </>
         },
         Page::Ask(question) => {
-            html! { <Numbers {question} troubles={troubles.to_vec()} {settled} /> }
+            html! {
+                <>
+                    { hosted::counts(question) }
+                    <Numbers {question} troubles={troubles.to_vec()} {settled} />
+                </>
+            }
         }
     }
 }

@@ -8,7 +8,7 @@ use super::picture::{BreakawayTable, ForcePicture};
 use super::remedy_finding::RemedyFinding;
 use super::ridden::Ridden;
 use crate::cause::Cause;
-use crate::intake::{Change, End, Look, Question, StopSign};
+use crate::intake::{Change, End, Field, Look, Question, StopSign};
 use crate::quantity::Dimension;
 use crate::words::Text;
 
@@ -53,6 +53,9 @@ pub struct SetUpAdvice {
     pub caveats: Vec<Text>,
     /// Springs, sags, preload, every adjuster, tyre pressures.
     pub settings: Vec<Setting>,
+    /// How a workshop counts clicks, where it counts from fully open.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub counting: Option<Text>,
     /// Causes, most likely first. Each has the chance that it is there; two can be there at once, so they need not add up to 1.
     pub causes: Vec<CauseFinding>,
     /// The check that tells most about what is wrong for the minutes it costs, then those to do instead where it cannot be
@@ -135,23 +138,31 @@ impl SettingId {
         Self::RearTyre,
     ];
 
+    /// The answer in which it is told how it stands.
+    pub const fn field(self) -> Field {
+        match self {
+            Self::ForkRate => Field::ForkRate,
+            Self::ForkPressure => Field::ForkPressure,
+            Self::ForkPreload => Field::ForkPreload,
+            Self::ShockRate => Field::ShockRate,
+            Self::ShockPreload => Field::ShockPreload,
+            Self::ForkFreeSag => Field::ForkFreeSag,
+            Self::ForkRiderSag => Field::ForkRiderSag,
+            Self::RearFreeSag => Field::RearFreeSag,
+            Self::RearRiderSag => Field::RearRiderSag,
+            Self::ForkCompression => Field::ForkCompressionNow,
+            Self::ForkRebound => Field::ForkReboundNow,
+            Self::ShockLowCompression => Field::ShockLowNow,
+            Self::ShockHighCompression => Field::ShockHighNow,
+            Self::ShockRebound => Field::ShockReboundNow,
+            Self::FrontTyre => Field::FrontTyre,
+            Self::RearTyre => Field::RearTyre,
+        }
+    }
+
     /// What kind of quantity it is.
     pub const fn dimension(self) -> Dimension {
-        match self {
-            Self::ForkRate | Self::ShockRate => Dimension::Rate,
-            Self::ForkPressure | Self::FrontTyre | Self::RearTyre => Dimension::Pressure,
-            Self::ForkPreload
-            | Self::ShockPreload
-            | Self::ForkFreeSag
-            | Self::ForkRiderSag
-            | Self::RearFreeSag
-            | Self::RearRiderSag => Dimension::Length,
-            Self::ForkCompression
-            | Self::ForkRebound
-            | Self::ShockLowCompression
-            | Self::ShockHighCompression
-            | Self::ShockRebound => Dimension::Clicks,
-        }
+        self.field().dimension()
     }
 
     /// The word that stands for it in text keys.
@@ -194,8 +205,40 @@ pub struct Setting {
     pub nearest: Vec<NearestRate>,
     /// What to know about it: which spring to fit, clipped to the adjuster, held under the marked maximum.
     pub notes: Vec<Text>,
+    /// The nearest spring that the workshop has in stock, where there is a workshop and another spring is due.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub in_stock: Option<InStock>,
+    /// The same clicks counted from fully open, where the workshop counts so and all clicks of the adjuster are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub counted: Option<Counted>,
     /// Cautions before touching it.
     pub cautions: Vec<Caution>,
+}
+
+/// A spring that a workshop has in stock.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct InStock {
+    /// Its rate, N/m.
+    pub rate: f64,
+    /// Whether it lies within what is advised; one that does not is told and not advised.
+    pub advised: bool,
+    /// The same in a sentence.
+    pub text: Text,
+}
+
+/// Clicks of an adjuster counted in from fully open.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Counted {
+    /// The label of the row, without an end to count from.
+    pub label: Text,
+    /// What is advised, clicks.
+    pub advised: f64,
+    /// Lower end of its range, clicks.
+    pub low: f64,
+    /// Upper end of its range, clicks.
+    pub high: f64,
+    /// How it stands now, clicks, if told.
+    pub now: Option<f64>,
 }
 
 /// A rate that is sold, and what it does.

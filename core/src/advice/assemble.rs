@@ -1,6 +1,7 @@
 //! The whole answer, put together.
 
 use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
+use super::at_workshop;
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::caveats::caveats;
@@ -139,6 +140,11 @@ fn advise_from(
         numbers: &numbers,
         belief: &belief,
     };
+    let workshop = options.workshop.as_ref();
+    let mut settings = settings(&sheet);
+    if let Some(workshop) = workshop {
+        at_workshop::add_to(&mut settings, &sheet, workshop);
+    }
     let causes = causes::findings(&belief);
     let checks = checks::ranked(&case);
     let remedies = remedies::findings(
@@ -152,13 +158,15 @@ fn advise_from(
             numbers: &numbers,
         },
         checks.first().map(|(check, _)| check),
-        options.workshop.as_ref(),
+        &settings,
+        workshop,
     );
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &case, options.workshop.as_ref()),
-        settings: settings(&sheet),
+        caveats: caveats(&sheet, &case, workshop),
+        counting: workshop.and_then(|one| at_workshop::counting(&settings, one)),
+        settings,
         next_checks: next_checks(&case, &checks),
         next_laps: next_laps(&case, &laps::ranked(&case)),
         causes,

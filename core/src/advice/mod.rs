@@ -3,6 +3,7 @@
 mod adjusters;
 mod answer;
 mod assemble;
+mod at_workshop;
 mod causes;
 mod cautions;
 mod caveats;

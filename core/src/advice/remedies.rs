@@ -1,5 +1,7 @@
 //! The remedies as they are told: what to do, what it is worth here, what it costs.
 
+use super::answer::Setting;
+use super::at_workshop::for_remedy;
 use super::causes;
 use super::cautions::cautions;
 use super::effects::effects;
@@ -31,6 +33,7 @@ pub fn findings(
     sheet: &Sheet,
     case: &Case,
     check: Option<&Check>,
+    settings: &[Setting],
     workshop: Option<&Workshop>,
 ) -> Vec<RemedyFinding> {
     let judge = Judge::new(case);
@@ -40,6 +43,7 @@ pub fn findings(
         case,
         judge: &judge,
         check,
+        settings,
         workshop,
     };
     let offered = |id| workshop.is_none_or(|workshop| workshop.offers(id));
@@ -68,6 +72,7 @@ struct Told<'a> {
     case: &'a Case<'a>,
     judge: &'a Judge<'a>,
     check: Option<&'a Check>,
+    settings: &'a [Setting],
     workshop: Option<&'a Workshop>,
 }
 
@@ -102,6 +107,9 @@ impl Told<'_> {
                 "remedy-told.source-still"
             }),
             cannot: part("cannot"),
+            in_stock: self
+                .workshop
+                .and_then(|workshop| for_remedy(entry.id, self.settings, self.sheet, workshop)),
             cost: cost(entry.id, entry.labour_hours, self.workshop),
             minutes: entry.minutes,
             reversible: entry.reversible,

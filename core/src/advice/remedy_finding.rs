@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::answer::Caution;
+use super::answer::{Caution, InStock};
 use super::figure::Reason;
 use crate::cause::Cause;
 use crate::intake::{End, Feeling};
@@ -43,6 +43,9 @@ pub struct RemedyFinding {
     pub source: Text,
     /// What it cannot do.
     pub cannot: Text,
+    /// The nearest spring that the workshop has in stock, where there is a workshop and the remedy needs one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub in_stock: Option<InStock>,
     /// What it costs.
     pub cost: CostBand,
     /// Minutes of work.

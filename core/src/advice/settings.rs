@@ -64,6 +64,8 @@ pub fn row(id: SettingId, end: End, now: Option<f64>, advised: Figure) -> Settin
         advised,
         nearest: Vec::new(),
         notes: Vec::new(),
+        in_stock: None,
+        counted: None,
         cautions: Vec::new(),
     }
 }
@@ -90,6 +92,18 @@ fn fit_note(now: Option<f64>, fitted: SpringRate) -> Text {
         None => "note.fit-spring",
     };
     Text::new(key).with("rate", Arg::Quantity(fitted.value, Dimension::Rate))
+}
+
+/// The spring to fit in the place of the present one; `None` where that one suits.
+pub fn spring_due(sheet: &Sheet, id: SettingId) -> Option<SpringRate> {
+    let set_up = &sheet.baseline.set_up;
+    let fit = match (id, set_up.fork.spring) {
+        (SettingId::ForkRate, ForkSpring::Coil { rate, .. }) => rate,
+        (SettingId::ShockRate, _) => set_up.shock.rate,
+        _ => return None,
+    };
+    let kept = id.field().si(sheet.intake) == Some(fit.value);
+    (!kept).then_some(fit)
 }
 
 /// What to know of a preload that practice would not accept, or that none reaches.

@@ -7,9 +7,11 @@ mod colour;
 mod document;
 mod offer;
 mod parcel;
+mod shelf;
 
 pub use answers::answers_in;
 pub use check::{LARGEST_WORKSHOP, Problems, read};
 pub use colour::{Colour, LEAST_CONTRAST};
 pub use document::*;
 pub use parcel::{PARCEL_VERSION, Parcel};
+pub use shelf::{Nearest, nearest};

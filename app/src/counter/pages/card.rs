@@ -240,6 +240,7 @@ fn set_up_parts(voice: &Voice, job: &Job, advice: &SetUpAdvice) -> Html {
     html! {
         <>
             <p class="job-card-sentence">{ voice.say(&advice.sentence) }</p>
+            if let Some(counting) = &advice.counting { <p>{ voice.say(counting) }</p> }
             <div class="job-card-tables">{ for tables }</div>
             <div class="job-card-two">
                 <section>
@@ -249,7 +250,10 @@ fn set_up_parts(voice: &Voice, job: &Job, advice: &SetUpAdvice) -> Html {
                 <section>
                     <h2>{ say("counter.card.remedies") }</h2>
                     <ul class="boxes">{ for remedies.iter().map(|remedy| html! {
-                        <li>{ voice.say(&remedy.name) }{ " – " }{ worth(voice, remedy) }</li>
+                        <li>
+                            { voice.say(&remedy.name) }{ " – " }{ worth(voice, remedy) }
+                            if let Some(spring) = &remedy.in_stock { { " " }{ voice.say(&spring.text) } }
+                        </li>
                     }) }</ul>
                 </section>
             </div>

@@ -1,12 +1,12 @@
 //! The numbers of the job card: as the bike came in, as advised, and as it goes out.
 
-use sagwright_core::advice::{Setting, SettingId as Id};
+use sagwright_core::advice::Setting;
 use sagwright_core::intake::{End, Field, Intake};
 use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
 use super::parts::plain;
-use crate::advice_page::{Voice, range};
+use crate::advice_page::{Voice, shown};
 use crate::counter::job::Job;
 use crate::words::{beside, say};
 
@@ -30,22 +30,39 @@ pub fn table(voice: &Voice, settings: &[Setting], end: End, out: &Intake) -> Htm
         return Html::default();
     }
     let rows = own.iter().map(|setting| {
-        let advised = &setting.advised;
-        let show = |si: f64| voice.quantity(si, advised.dimension);
-        let field = field_of(setting);
+        let row = shown(voice, setting);
+        let field = setting.id.field();
         let left = field.get(out).map(|typed| {
             let text = Text::new("line.number")
                 .with("number", Arg::Raw(typed.value.to_string()))
                 .with("unit", Arg::Raw(beside(field, typed.unit)));
-            plain(&text)
+            let left = plain(&text);
+            if setting.counted.is_some() {
+                voice.with("advice.setting.from-closed", "clicks", Arg::Raw(left))
+            } else {
+                left
+            }
         });
         html! {
             <tr>
-                <th scope="row">{ voice.say(&setting.label) }</th>
-                <td>{ setting.now.map_or_else(|| "–".to_owned(), show) }</td>
+                <th scope="row">
+                    { row.label }
+                    if let Some(spring) = &setting.in_stock {
+                        <span class="job-card-below">{ voice.say(&spring.text) }</span>
+                    }
+                </th>
                 <td>
-                    <strong>{ show(advised.value) }</strong>
-                    if let Some(range) = range(voice, advised) { <span class="job-card-range">{ range }</span> }
+                    if let Some(now) = &row.now {
+                        { &now.first }
+                        { now.below("job-card-below") }
+                    } else {
+                        { "–" }
+                    }
+                </td>
+                <td>
+                    <strong>{ &row.advised.first }</strong>
+                    if let Some(range) = row.range { <span class="job-card-below">{ range }</span> }
+                    { row.advised.below("job-card-below") }
                 </td>
                 <td class="job-card-out">{ left }</td>
             </tr>
@@ -68,27 +85,5 @@ pub fn table(voice: &Voice, settings: &[Setting], end: End, out: &Intake) -> Htm
             </thead>
             <tbody>{ for rows }</tbody>
         </table>
-    }
-}
-
-/// The answer in which a setting is written down.
-const fn field_of(setting: &Setting) -> Field {
-    match setting.id {
-        Id::ForkRate => Field::ForkRate,
-        Id::ForkPressure => Field::ForkPressure,
-        Id::ForkPreload => Field::ForkPreload,
-        Id::ShockRate => Field::ShockRate,
-        Id::ShockPreload => Field::ShockPreload,
-        Id::ForkFreeSag => Field::ForkFreeSag,
-        Id::ForkRiderSag => Field::ForkRiderSag,
-        Id::RearFreeSag => Field::RearFreeSag,
-        Id::RearRiderSag => Field::RearRiderSag,
-        Id::ForkCompression => Field::ForkCompressionNow,
-        Id::ForkRebound => Field::ForkReboundNow,
-        Id::ShockLowCompression => Field::ShockLowNow,
-        Id::ShockHighCompression => Field::ShockHighNow,
-        Id::ShockRebound => Field::ShockReboundNow,
-        Id::FrontTyre => Field::FrontTyre,
-        Id::RearTyre => Field::RearTyre,
     }
 }

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use gloo::file::Blob;
 use gloo::file::futures::read_as_text;
-use sagwright_core::words::Text;
+use sagwright_core::words::{Arg, Text};
 use sagwright_core::workshop::{self, LARGEST_WORKSHOP, Workshop};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
@@ -18,7 +18,7 @@ use crate::browser;
 use crate::counter::settings::Draft;
 use crate::counter::shell::use_counter;
 use crate::desk::use_title;
-use crate::pages::SUMMARY;
+use crate::pages::{SUMMARY, problem_list};
 use crate::words::say;
 
 /// Something to put right: the box, and what to do there.
@@ -183,29 +183,14 @@ async fn opened(file: web_sys::File) -> Result<Workshop, Vec<Wrong>> {
 
 /// What is to be put right, each leading to its box.
 fn problems(wrong: &[Wrong]) -> Html {
-    if wrong.is_empty() {
-        return Html::default();
-    }
-    let items = wrong.iter().map(|(place, text)| {
+    problem_list(wrong.iter().map(|(place, text)| {
         let text = if place.is_empty() {
             text.clone()
         } else {
             Text::new("counter.at-place")
-                .with("place", sagwright_core::words::Arg::Raw(place.clone()))
+                .with("place", Arg::Raw(place.clone()))
                 .with("problem", text.clone().into())
         };
-        let at = box_of(place);
-        let onclick = Callback::from(move |event: MouseEvent| {
-            // The fragment is the address of the page, so the jump is made by hand.
-            event.prevent_default();
-            browser::focus(&at);
-        });
-        html! { <li><a href={browser::fragment()} {onclick}>{ plain(&text) }</a></li> }
-    });
-    html! {
-        <div class="problems" id={SUMMARY} role="alert" tabindex="-1" aria-labelledby="problems-heading">
-            <h2 id="problems-heading">{ say("frame.problem") }</h2>
-            <ul>{ for items }</ul>
-        </div>
-    }
+        (box_of(place), plain(&text))
+    }))
 }

@@ -1,5 +1,6 @@
 //! A page that stands for a workshop: what it asks and offers, and how answers reach it, whatever the network does.
 
+mod look;
 mod receiver;
 
 use anyhow::{Context as _, Result, ensure};
