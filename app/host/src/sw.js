@@ -76,7 +76,9 @@ const FINGERPRINT = /-[0-9a-f]{16}(_bg)?\.\w+$/;
 
 // From this build; else from the one before, for a page that still runs it; else from the network.
 const answer = async (request, name) =>
-  (await kept(name, CACHE)) ?? (await kept(name)) ?? (FINGERPRINT.test(name) ? fetchAndKeep : fetch)(request, name);
+  (await kept(name, CACHE)) ??
+  (await kept(name)) ??
+  (FINGERPRINT.test(name) ? fetchAndKeep(request, name) : fetch(request));
 
 // A page of another program: the newest there is, and without a network the one seen last.
 const answerNewest = async (request, name) => {

@@ -95,7 +95,7 @@ fn rows_of(voice: &Voice, setting: &Setting, shared: &[&Caution]) -> Html {
                 <th scope="row" role="rowheader">{ label }</th>
                 <td role="cell">{ now(voice, &row) }</td>
                 <td role="cell">
-                    <strong class="card-number">{ &row.advised.first }</strong>
+                    <strong class={row.advised.class("card-number")}>{ &row.advised.first }</strong>
                     { row.advised.below("hint block") }
                     if let Some(range) = &row.range {
                         <span class="hint block">
@@ -125,7 +125,7 @@ fn now(voice: &Voice, row: &Shown) -> Html {
     };
     html! {
         <>
-            <span class="card-now">{ &now.first }</span>
+            <span class={now.class("card-now")}>{ &now.first }</span>
             { now.below("hint block") }
             if *now == row.advised {
                 <span class="hint block">{ voice.words("advice.setting.keep") }</span>

@@ -65,6 +65,11 @@ pub fn shown(voice: &Voice, setting: &Setting) -> Shown {
 }
 
 impl Number {
+    /// Beside this class, that it is in words as well, which need more room.
+    pub fn class(&self, class: &'static str) -> Classes {
+        classes!(class, self.second.is_some().then_some("card-counted"))
+    }
+
     /// The count from closed, below the other.
     pub fn below(&self, class: &'static str) -> Html {
         html! { if let Some(second) = &self.second { <span {class}>{ second }</span> } }

@@ -44,7 +44,7 @@ fn the_page_wears_the_workshop_s_colour_in_every_theme() {
             .await?;
 
         receiver.state().document = document.replace("\"device\"", "\"dark\"");
-        at(page, &receiver, "#/bike-class").await?;
+        page.reload().await?;
         wear(page, "Auto").await?;
         ensure!(
             page.property("--paper").await? != WHITE,
@@ -57,7 +57,7 @@ fn the_page_wears_the_workshop_s_colour_in_every_theme() {
         );
 
         receiver.state().document = document.replace("#1d4d2b", "#eeeeee");
-        at(page, &receiver, "#/bike-class").await?;
+        page.reload().await?;
         page.sees("theme.accent").await?;
         ensure!(page.property("--accent").await? == HOUSE);
         done(page, &receiver).await
