@@ -4,8 +4,9 @@ use crate::riders::{case, coil, feels, gas, measured};
 use sagwright_core::cause::checks::Case;
 use sagwright_core::cause::close::{LEAST_BELIEVED, Reweighed};
 use sagwright_core::cause::hypotheses::give_odds;
+use sagwright_core::cause::variants::Moves;
 use sagwright_core::cause::{
-    Belief, Cause, Hypothesis, Numbers, close_call, observations, possible,
+    Belief, Cause, Hypothesis, Numbers, PerCause, close_call, observations, possible,
 };
 use sagwright_core::intake::{
     Change, End, Feeling, Field, Intake, Look, PushFeel, Tried, Verdict, YesNo,
@@ -34,8 +35,8 @@ fn talkative() -> Intake {
     intake
 }
 
-/// The leader by other numbers, with everything worked out anew.
-fn anew(case: &Case, numbers: &Numbers) -> Cause {
+/// Chances of causes by other numbers, with everything about the likelier ways worked out anew.
+fn anew(case: &Case, numbers: &Numbers) -> PerCause {
     let mut ways: Vec<Hypothesis> = case
         .hypotheses
         .iter()
@@ -54,7 +55,7 @@ fn anew(case: &Case, numbers: &Numbers) -> Cause {
         &ways,
         numbers,
     );
-    Belief::from(&ways, numbers, seen).ranked()[0].0
+    Belief::from(&ways, numbers, seen).probability
 }
 
 #[test]
@@ -63,15 +64,32 @@ fn only_what_a_number_moves_is_worked_out_again() {
         let mut reweighed = Reweighed::of(case);
         for variant in case.numbers.variants() {
             let (number, factor) = (variant.number, variant.factor);
-            let found = reweighed.leader(&variant.numbers, number.moves());
+            let found = reweighed.chances(&variant.numbers, number.moves());
             let expected = anew(case, &variant.numbers);
-            assert_eq!(
-                found, expected,
-                "{} {:?} times {factor}",
-                number.name, number.of
-            );
+            for (cause, (found, expected)) in Cause::ALL.iter().zip(found.iter().zip(expected)) {
+                assert!(
+                    (found - expected).abs() < 1e-12,
+                    "{} {:?} times {factor}: {cause:?} {found} {expected}",
+                    number.name,
+                    number.of
+                );
+            }
         }
     });
+}
+
+#[test]
+fn the_same_cause_leads_where_no_number_moves() {
+    let vague = coil(vec![feels(Feeling::SitsWrong, End::Rear)]);
+    for intake in [talkative(), vague] {
+        case(&intake, |case| {
+            let (leader, _) = case.belief.ranked()[0];
+            let mut reweighed = Reweighed::of(case);
+            for moves in [Moves::Odds, Moves::Said, Moves::Found, Moves::All] {
+                assert_eq!(reweighed.leader(case.numbers, moves), leader, "{moves:?}");
+            }
+        });
+    }
 }
 
 #[test]

@@ -188,18 +188,18 @@ impl Belief {
     }
 }
 
-/// The cause that is believed most after these observations, as [`Belief::from`] has it.
-pub(super) fn leader<'a>(
+/// How much each cause is believed after these observations, as [`Belief::from`] has it.
+pub(super) fn chances<'a>(
     hypotheses: &[Hypothesis],
     numbers: &Numbers,
     observations: impl Iterator<Item = &'a Observation>,
-) -> Cause {
+) -> PerCause {
     let causes: Vec<Vec<usize>> = hypotheses.iter().map(places).collect();
     let chances: Vec<f64> = weights(hypotheses, numbers.temper, observations)
         .iter()
         .map(|ones| ones.iter().sum())
         .collect();
-    ranked(&of_causes(&causes, &chances))[0].0
+    of_causes(&causes, &chances)
 }
 
 /// Chance of each hypothesis together with each of [`RIDERS`]; all of them add up to 1.
@@ -246,7 +246,8 @@ fn of_causes(causes: &[Vec<usize>], of_hypotheses: &[f64]) -> PerCause {
     probability
 }
 
-fn ranked(probability: &PerCause) -> Vec<(Cause, f64)> {
+/// Causes with their chances, most believed first; ties in the order of the list.
+pub(super) fn ranked(probability: &PerCause) -> Vec<(Cause, f64)> {
     let mut ranked: Vec<_> = Cause::ALL
         .iter()
         .map(|cause| (*cause, probability[cause.index()]))

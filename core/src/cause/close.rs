@@ -1,6 +1,8 @@
 //! Whether the call is close: what would lead if one number set by hand were half or twice what it is.
 
-use super::belief::{self, Observation};
+use std::array;
+
+use super::belief::{self, Observation, PerCause};
 use super::checks::Case;
 use super::hypotheses::{Hypothesis, give_odds};
 use super::measured::Reading;
@@ -10,7 +12,7 @@ use super::variants::Moves;
 use super::{Cause, looks, measured, possible, readings, tried};
 use crate::intake::Feeling;
 
-/// Ways a bike could be that are believed less than this cannot take the lead by one number moved.
+/// Ways a bike could be that are believed less than this are not weighed anew: they keep the share they have.
 pub const LEAST_BELIEVED: f64 = 1e-3;
 
 /// A leading cause that would not lead with other numbers.
@@ -33,6 +35,9 @@ pub struct Reweighed<'a> {
     said: Vec<(HangsOn, Observation)>,
     /// What was measured and looked at.
     found: Vec<Observation>,
+    /// The chances of causes in the ways that are not weighed anew, and how much the others are believed together.
+    rest: PerCause,
+    share: f64,
 }
 
 impl<'a> Reweighed<'a> {
@@ -45,6 +50,7 @@ impl<'a> Reweighed<'a> {
             .filter(|(_, chance)| **chance >= LEAST_BELIEVED)
             .map(|(way, _)| way.clone())
             .collect();
+        let believed = case.belief.of_hypotheses.iter().copied();
         let readings = readings::readings(case.intake, case.situation, case.baseline);
         let mut reweighed = Self {
             case,
@@ -52,14 +58,27 @@ impl<'a> Reweighed<'a> {
             readings,
             said: Vec::new(),
             found: Vec::new(),
+            rest: case.belief.probability,
+            share: believed.filter(|chance| *chance >= LEAST_BELIEVED).sum(),
         };
         reweighed.said = reweighed.said(case.numbers, None);
         reweighed.found = reweighed.found(case.numbers);
+        let weighed = reweighed.chances(case.numbers, Moves::Odds);
+        for (rest, weighed) in reweighed.rest.iter_mut().zip(weighed) {
+            *rest -= reweighed.share * weighed;
+        }
         reweighed
     }
 
     /// The leading cause by other numbers; `moves` is what they change.
     pub fn leader(&mut self, numbers: &Numbers, moves: Moves) -> Cause {
+        let weighed = self.chances(numbers, moves);
+        let all = array::from_fn(|cause| self.rest[cause] + self.share * weighed[cause]);
+        belief::ranked(&all)[0].0
+    }
+
+    /// Chances of causes by other numbers, were there no ways but the likelier ones; `moves` is what the numbers change.
+    pub fn chances(&mut self, numbers: &Numbers, moves: Moves) -> PerCause {
         let moves_odds = matches!(moves, Moves::Odds | Moves::All);
         if moves_odds {
             self.give_odds(numbers);
@@ -86,11 +105,11 @@ impl<'a> Reweighed<'a> {
             .map(|(_, observation)| observation)
             .chain(of_found)
             .chain(&found);
-        let leader = belief::leader(&self.ways, numbers, observations);
+        let chances = belief::chances(&self.ways, numbers, observations);
         if moves_odds {
             self.give_odds(self.case.numbers);
         }
-        leader
+        chances
     }
 
     fn give_odds(&mut self, numbers: &Numbers) {
