@@ -281,6 +281,26 @@ impl Shelf for Device {
     }
 }
 
+/// A script of this page's own that runs the module at `address`; `None` where the page may start a worker with that as it is.
+/// In a frame without an origin every address is another site's, and a worker may only be started with one's own script: a
+/// plain one, as browsers start no module from there. What the page says to it first may come before the module is there,
+/// so it is kept as `handedOver`.
+pub fn wrapped(address: &str) -> Option<ObjectUrl> {
+    let origin = Reflect::get(&window()?.into(), &"origin".into()).ok()?;
+    if origin.as_string()? != "null" {
+        return None;
+    }
+    // An address as the browser writes it has no quotation mark in it.
+    let script = format!(
+        "self.handedOver = new Promise((take) => \
+         addEventListener('message', ({{ data }}) => take(data), {{ once: true }})); import(\"{address}\");"
+    );
+    Some(ObjectUrl::from(Blob::new_with_options(
+        script.as_str(),
+        Some("text/javascript"),
+    )))
+}
+
 /// Hands the rider a text as a file.
 pub fn save_file(name: &str, kind: &str, content: &str) {
     save_blob(name, Blob::new_with_options(content, Some(kind)));

@@ -11,11 +11,16 @@ use crate::hosted;
 use crate::keeping;
 use crate::words::{self, ADVICE_PART, ASKING, Tables, say};
 
-/// The language chosen on an earlier visit, else the first that the device asks for and there is, else the first there is;
-/// where the page stands for a workshop, of those that it offers.
+/// The part of the address that names a language to begin in.
+const ASKED: &str = "lang";
+
+/// The language chosen on an earlier visit, else that of the address, such as `?lang=de`, else the first that the device asks
+/// for and there is, else the first there is; where the page stands for a workshop, of those that it offers.
 fn wanted() -> Language {
-    let asked = browser::languages();
-    let asked = asked.iter().filter_map(|tag| Language::of(tag));
+    let asked = browser::asked(ASKED)
+        .into_iter()
+        .chain(browser::languages());
+    let asked = asked.filter_map(|tag| Language::of(&tag));
     hosted::language_offered(keeping::language().into_iter().chain(asked))
 }
 

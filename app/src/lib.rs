@@ -8,7 +8,7 @@
 //! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
 //! answered there, `taking` hands it on, `hosted` is what a workshop
-//! whose page this is asks and gets, `track` is the log at the track; `counter` is the workshop's own;
+//! whose page this is asks and gets, `framed` speaks with the page around where there is one, `track` is the log at the track; `counter` is the workshop's own;
 //! every sentence is in `words/`.
 
 mod advice_page;
@@ -22,6 +22,7 @@ mod desk;
 mod drawings;
 mod examples;
 mod film;
+mod framed;
 mod hosted;
 mod inputs;
 mod keeping;

@@ -16,6 +16,7 @@ use crate::counter::name::name_of;
 use crate::counter::route::Place;
 use crate::counter::speak;
 use crate::counter::table::{Pen, table};
+use crate::framed::{Look, Message, Said};
 use crate::riding::Told;
 use crate::route::Route;
 use crate::state::{Page, Wizard, from_saved, lines, to_saved, troubles};
@@ -35,6 +36,7 @@ pub const READERS: &[(&str, Reader)] = &[
     ("worker", worker),
     ("notice", notice),
     ("address", address),
+    ("message", message),
 ];
 
 /// What is brought to the counter: files of riders and desks, links, the text of a scanned code.
@@ -193,6 +195,19 @@ fn address(text: &str) -> bool {
         assert_eq!(Place::from_fragment(&place.fragment()), place);
     }
     known || found
+}
+
+/// What the page around says.
+fn message(text: &str) -> bool {
+    let Ok(message) = Message::read(text) else {
+        return false;
+    };
+    assert_eq!(Message::read(&message.to_text()).as_ref(), Ok(&message));
+    if let Said::Begin(told) | Said::Look(told) = &message.said {
+        let (_, refused) = Look::of(told);
+        assert!(refused.len() <= told.len(), "more refused than asked for");
+    }
+    true
 }
 
 /// There is a sentence for a text, and for every text in it.

@@ -9,6 +9,7 @@ use yew::prelude::*;
 
 use crate::browser::{self, Device};
 use crate::desk::Desk;
+use crate::framed;
 use crate::hosted::{self, QuestionsPage};
 use crate::keeping::{Keeper, use_keeping};
 use crate::language::{self, LanguageSwitch};
@@ -29,7 +30,12 @@ pub fn start() {
     spawn_local(async {
         // The language follows what the workshop offers.
         hosted::begin().await;
+        // Not in `begin`: the other program begins too, and what the page around says of the look meanwhile comes first.
+        if let Some(workshop) = hosted::workshop() {
+            hosted::dress(&workshop.theme);
+        }
         language::begin().await;
+        framed::begin();
         draw();
     });
 }
@@ -90,6 +96,7 @@ pub fn Shell() -> Html {
     });
     let arrivals = use_memo((), |()| Arrivals::default());
     use_arrival(route, &arrivals);
+    use_effect_with(route, |route| framed::step(*route));
 
     let desk = Desk { wizard, change };
     let skip = Callback::from(|event: MouseEvent| {

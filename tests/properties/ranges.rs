@@ -21,7 +21,7 @@ fn demos() -> Vec<(String, Intake)> {
     let mut demos: Vec<(String, Intake)> = std::fs::read_dir(folder)
         .expect("the demo data is there")
         .map(|entry| entry.expect("readable").path())
-        .filter(|path| !path.ends_with("workshop.json"))
+        .filter(|path| path.is_file() && !path.ends_with("workshop.json"))
         .map(|path| {
             let text = std::fs::read_to_string(&path).expect("readable");
             let name = path.file_stem().unwrap_or_default().to_string_lossy();

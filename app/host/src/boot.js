@@ -10,8 +10,12 @@ try {
 // Whoever comes for another page is not shown the first one on the way.
 if (globalThis.document && location.hash.length > "#/".length) document.documentElement.dataset.elsewhere = "";
 
+// In a frame on another page, much of what stands around the questions is not drawn.
+if (globalThis.document && parent !== self) document.documentElement.dataset.framed ??= "";
+
 // A worker is handed what the page has compiled, so that nothing is downloaded or compiled twice.
 const handedOver = () =>
+  globalThis.handedOver ??
   new Promise((take) => addEventListener("message", (message) => take(message.data), { once: true }));
 
 const downloaded = () =>
@@ -26,7 +30,9 @@ const dressed = () =>
   new Promise((done, failed) => {
     const { href, integrity } = STYLE;
     const address = new URL(`./${href}`, import.meta.url).href;
-    const link = Object.assign(document.createElement("link"), { rel: "stylesheet", integrity, href: address });
+    // To a frame without an origin its own site is another one.
+    const how = { rel: "stylesheet", crossOrigin: "anonymous", integrity, href: address };
+    const link = Object.assign(document.createElement("link"), how);
     link.addEventListener("load", done);
     link.addEventListener("error", failed);
     document.head.append(link);

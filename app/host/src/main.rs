@@ -4,6 +4,7 @@
 //! The job itself, from answers to advice, is the core's: it happens in the browser, or here for many files at once.
 
 mod compile;
+mod embedding;
 mod headers;
 mod icons;
 mod names;
@@ -51,6 +52,18 @@ struct Serving {
     /// Do not open a browser window.
     #[arg(long)]
     no_open: bool,
+    /// Also serve, at an address of its own, the page of an invented workshop that embeds the site.
+    #[arg(long)]
+    host_page: bool,
+    #[command(flatten)]
+    framing: Framing,
+}
+
+#[derive(Debug, Args)]
+struct Framing {
+    /// An origin whose pages may embed the site, such as `https://workshop.example`; once for each.
+    #[arg(long, value_name = "ORIGIN", value_parser = headers::origin)]
+    framed_by: Vec<String>,
 }
 
 #[derive(Debug, Subcommand)]
@@ -60,6 +73,8 @@ enum Job {
         /// Fail where a first visit would download more than its budget.
         #[arg(long)]
         within_budget: bool,
+        #[command(flatten)]
+        framing: Framing,
     },
     /// Serve a site built before, without building.
     Serve {
@@ -90,11 +105,16 @@ fn run(arguments: Arguments) -> Result<ExitCode, Trouble> {
         Some(Job::Report(batch)) => return report::report(&batch),
         None => {
             let listener = serve::take_port(arguments.serving.port)?;
-            let site = build(&root()?)?;
-            serve_until_stopped(listener, site, arguments.serving.no_open)
+            let site = build(&root()?, &arguments.serving.framing.framed_by)?;
+            serve_until_stopped(listener, site, arguments.serving)
         }
-        Some(Job::Build { within_budget }) => {
-            let visit = print_sizes(build(&root()?)?);
+        Some(Job::Build {
+            within_budget,
+            framing,
+        }) => {
+            let site = build(&root()?, &framing.framed_by)?;
+            println!("{}", embedding::snippet(&site)?);
+            let visit = print_sizes(site);
             if within_budget {
                 visit.keeps_to_budget()?;
             }
@@ -104,7 +124,7 @@ fn run(arguments: Arguments) -> Result<ExitCode, Trouble> {
             let dist = dist.map_or_else(|| root().map(|root| root.join("dist")), Ok)?;
             let site = Site::read(&dist)?;
             let listener = serve::take_port(serving.port)?;
-            serve_until_stopped(listener, site, serving.no_open)
+            serve_until_stopped(listener, site, serving)
         }
         Some(Job::Sizes) => {
             print_sizes(Site::read(&root()?.join("dist"))?);
@@ -128,12 +148,12 @@ fn root() -> Result<PathBuf, Trouble> {
 }
 
 /// Compiles, writes `dist/`, and says how long it took.
-fn build(root: &Path) -> Result<Site, Trouble> {
+fn build(root: &Path, framed_by: &[String]) -> Result<Site, Trouble> {
     let start = Instant::now();
     println!("1/2 Compiling the app to WebAssembly: some minutes the first time, less after.");
     let wasm = compile::compile_app(root, &PROGRAMS)?;
     println!("2/2 Making the browser's files and writing dist/.");
-    let site = Site::assemble(root, &wasm)?;
+    let site = Site::assemble(root, &wasm, framed_by)?;
     let dist = root.join("dist");
     site.write(&dist)?;
     println!(
@@ -152,14 +172,34 @@ fn print_sizes(site: Site) -> Visit {
     visit
 }
 
-fn serve_until_stopped(listener: TcpListener, site: Site, no_open: bool) -> Result<(), Trouble> {
-    let files = pack::pack(site, Effort::Quick);
+fn serve_until_stopped(
+    listener: TcpListener,
+    mut site: Site,
+    serving: Serving,
+) -> Result<(), Trouble> {
     let address = serve::address(&listener)?;
+    let mut framed_by = serving.framing.framed_by;
+    let mut opened = address.clone();
+    let mut around = None;
+    if serving.host_page {
+        let listener = serve::take_port(0)?;
+        let page = serve::address(&listener)?;
+        framed_by.push(page.trim_end_matches('/').to_owned());
+        around = Some((
+            listener,
+            embedding::host_page(&root()?, &mut site, &address)?,
+        ));
+        println!("The page of an invented workshop that embeds it is at {page}");
+        opened = page;
+    }
+    let files = pack::pack(site, Effort::Quick);
     println!("Sagwright is at {address}\nCtrl-C stops it.");
-    if !no_open && has_screen() && open::that_detached(&address).is_err() {
+    if !serving.no_open && has_screen() && open::that_detached(&opened).is_err() {
         println!("No browser could be opened; type the address into one.");
     }
-    serve::serve(listener, files)
+    let mut all = vec![(listener, serve::Served::site(files, framed_by))];
+    all.extend(around);
+    serve::serve(all)
 }
 
 /// Whether a window can be shown: on Linux only inside a graphical session.
@@ -187,14 +227,16 @@ mod tests {
         assert!(matches!(
             built.job,
             Some(Job::Build {
-                within_budget: false
+                within_budget: false,
+                ..
             })
         ));
         let kept = parse("sagwright build --within-budget").expect("it is known");
         assert!(matches!(
             kept.job,
             Some(Job::Build {
-                within_budget: true
+                within_budget: true,
+                ..
             })
         ));
     }
@@ -206,6 +248,8 @@ mod tests {
             "sagwright --port 70000",
             "sagwright bild",
             "sagwright --port 1 build",
+            "sagwright build --framed-by workshop.example",
+            "sagwright --framed-by https://workshop.example/page",
         ] {
             let error = parse(line).expect_err(line);
             assert_eq!(error.exit_code(), 2, "{line}");

@@ -39,6 +39,7 @@ pub const PROGRAMS: [Program; 3] = [
             "answers",
             "drawings",
             "hosted",
+            "framed",
         ],
         rides: false,
     },

@@ -1,5 +1,6 @@
 //! The site on this machine, with the headers a public host should send.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::io;
 use std::net::{Ipv4Addr, TcpListener};
@@ -13,11 +14,28 @@ use axum::http::header::{
 };
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, Response, StatusCode};
 
-use crate::headers::{HEADERS, cache_control, content_type};
+use crate::headers::{cache_control, content_type, headers};
 use crate::pack::Packed;
 use crate::trouble::Trouble;
 
-type Files = Arc<BTreeMap<String, Packed>>;
+/// What is served at one address.
+pub struct Served {
+    /// The files by name.
+    pub files: BTreeMap<String, Packed>,
+    /// The headers of a file, by its name.
+    pub headers: Box<dyn Fn(&str) -> Headers + Send + Sync>,
+}
+
+/// Names and values.
+pub type Headers = Vec<(&'static str, Cow<'static, str>)>;
+
+impl Served {
+    /// The site, with the headers a public host should send. `framed_by` are the origins whose pages may frame it.
+    pub fn site(files: BTreeMap<String, Packed>, framed_by: Vec<String>) -> Self {
+        let headers = Box::new(move |file: &str| headers(file, &framed_by));
+        Self { files, headers }
+    }
+}
 
 /// Takes a port on the loopback address; 0 takes any free one.
 ///
@@ -48,21 +66,21 @@ pub fn address(listener: &TcpListener) -> Result<String, Trouble> {
     Ok(format!("http://{socket}/"))
 }
 
-/// Serves the files until Ctrl-C.
-pub fn serve(listener: TcpListener, files: BTreeMap<String, Packed>) -> Result<(), Trouble> {
+/// Serves until Ctrl-C, each at its own address.
+pub fn serve(all: Vec<(TcpListener, Served)>) -> Result<(), Trouble> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .enable_all()
         .build()
         .map_err(|error| network(&error))?;
-    let app = Router::new().fallback(answer).with_state(Arc::new(files));
     runtime
         .block_on(async {
-            listener.set_nonblocking(true)?;
-            let listener = tokio::net::TcpListener::from_std(listener)?;
-            tokio::select! {
-                served = axum::serve(listener, app) => served,
-                stopped = tokio::signal::ctrl_c() => stopped,
+            for (listener, served) in all {
+                listener.set_nonblocking(true)?;
+                let listener = tokio::net::TcpListener::from_std(listener)?;
+                let app = Router::new().fallback(answer).with_state(Arc::new(served));
+                tokio::spawn(async move { axum::serve(listener, app).await });
             }
+            tokio::signal::ctrl_c().await
         })
         .map_err(|error| network(&error))
 }
@@ -74,14 +92,22 @@ fn network(error: &io::Error) -> Trouble {
     )
 }
 
-async fn answer(State(files): State<Files>, request: Request) -> Response<Body> {
-    let mut response = respond(&files, &request);
-    for (name, value) in HEADERS {
+async fn answer(State(served): State<Arc<Served>>, request: Request) -> Response<Body> {
+    let mut response = respond(&served.files, &request);
+    for (name, value) in (served.headers)(named(&request)) {
         let name = HeaderName::from_bytes(name.as_bytes()).expect("our own names are valid");
-        let value = HeaderValue::from_static(value);
+        let value = HeaderValue::from_str(&value).expect("our own values are valid");
         response.headers_mut().insert(name, value);
     }
     response
+}
+
+/// The file that is asked for.
+fn named(request: &Request) -> &str {
+    match request.uri().path().trim_start_matches('/') {
+        "" => "index.html",
+        name => name,
+    }
 }
 
 fn respond(files: &BTreeMap<String, Packed>, request: &Request) -> Response<Body> {
@@ -95,10 +121,7 @@ fn respond(files: &BTreeMap<String, Packed>, request: &Request) -> Response<Body
         return response;
     }
     // Only names from the list are served, so no path can reach outside the site.
-    let name = match request.uri().path().trim_start_matches('/') {
-        "" => "index.html",
-        name => name,
-    };
+    let name = named(request);
     let Some(file) = files.get(name) else {
         return plain(
             StatusCode::NOT_FOUND,
@@ -162,7 +185,8 @@ mod tests {
             .body(Body::empty())
             .expect("the request is well formed");
         let runtime = tokio::runtime::Runtime::new().expect("a runtime can be made");
-        runtime.block_on(answer(State(Arc::new(pack(site, Effort::Quick))), request))
+        let served = Served::site(pack(site, Effort::Quick), Vec::new());
+        runtime.block_on(answer(State(Arc::new(served)), request))
     }
 
     fn header<'a>(response: &'a Response<Body>, name: &str) -> Option<&'a str> {
@@ -179,8 +203,8 @@ mod tests {
         ] {
             let response = ask(method, path, "");
             assert_eq!(response.status(), status, "{path}");
-            for (name, value) in HEADERS {
-                assert_eq!(header(&response, name), Some(value), "{path} {name}");
+            for (name, value) in headers("index.html", &[]) {
+                assert_eq!(header(&response, name), Some(&*value), "{path} {name}");
             }
         }
     }

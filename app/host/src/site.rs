@@ -28,8 +28,9 @@ const NAMING: [&str; 2] = ["css", "webmanifest"];
 pub struct Site(pub BTreeMap<String, Vec<u8>>);
 
 impl Site {
-    /// Puts the site together from the sources below `root` and the compiled programs, in the order of [`PROGRAMS`].
-    pub fn assemble(root: &Path, wasm: &[PathBuf]) -> Result<Self, Trouble> {
+    /// Puts the site together from the sources below `root` and the compiled programs, in the order of [`PROGRAMS`];
+    /// `framed_by` are the origins whose pages may frame it.
+    pub fn assemble(root: &Path, wasm: &[PathBuf], framed_by: &[String]) -> Result<Self, Trouble> {
         let mut site = Self::default();
         let mut names = Names::default();
         for (program, wasm) in PROGRAMS.into_iter().zip(wasm) {
@@ -58,7 +59,7 @@ impl Site {
         site.add_pages(root, &names)?;
         let worker = service_worker(&site.0)?;
         site.0.insert(WORKER.to_owned(), worker);
-        let headers = headers_file(site.0.keys().map(String::as_str));
+        let headers = headers_file(site.0.keys().map(String::as_str), framed_by);
         site.0.insert(HEADERS_FILE.to_owned(), headers.into_bytes());
         Ok(site)
     }

@@ -5,6 +5,7 @@
 //! `outbox_page`) and the `courier` are of the advice's, so that there is one courier on a page. It tells the first
 //! program what is still `unsent`.
 
+mod around;
 mod courier;
 mod dress;
 mod letter;
@@ -22,10 +23,10 @@ mod wire;
 mod words_test;
 
 pub use courier::{Bag, Courier, Hearing};
-pub use dress::put_on;
+pub use dress::{dress, put_on};
 pub use look::{about_workshop, names, send_heading};
 pub use questions::{QuestionsPage, extra_heading, extra_rows, has_questions};
 pub use send_page::{SendPage, to_send};
 pub use served::{Served, counts, offers};
-pub use settings::{begin, language_offered, languages, units, workshop};
+pub use settings::{begin, language_offered, languages, trouble, units, workshop};
 pub use unsent::{Unsent, Why};

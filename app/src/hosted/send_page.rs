@@ -13,6 +13,7 @@ use super::questions::open_questions;
 use super::settings::workshop;
 use super::ways::Way;
 use crate::desk::{Desk, use_desk, use_title};
+use crate::framed;
 use crate::inputs::Tick;
 use crate::route::Route;
 use crate::shell::HEADING;
@@ -51,12 +52,12 @@ pub fn consent_of(workshop: &Workshop) -> String {
     }
 }
 
-/// The ways that are offered here; the usual ones where the workshop names none for this page.
-fn ways_of(workshop: &Workshop) -> Vec<Delivery> {
+/// The ways that are offered here; the usual ones where the workshop names none for this page. `framed` is whether there is
+/// a page around that can be told.
+fn ways_of(workshop: &Workshop, framed: bool) -> Vec<Delivery> {
     let named = workshop.delivery.iter();
-    // The page around this one has its own button at the end of the advice.
     let here: Vec<Delivery> = named
-        .filter(|way| **way != Delivery::HostPage)
+        .filter(|way| framed || **way != Delivery::HostPage)
         .cloned()
         .collect();
     if here.is_empty() {
@@ -139,10 +140,12 @@ fn Agreeing(props: &AgreeingProps) -> Html {
         let made = made.clone();
         Callback::from(move |()| made.set(*made + 1))
     };
-    let ways = ways_of(workshop).into_iter().map(|way| {
-        let key = way.word();
-        html! { <Way {key} {way} parcel={Rc::clone(&parcel)} another={another.clone()} /> }
-    });
+    let ways = ways_of(workshop, framed::around().is_some())
+        .into_iter()
+        .map(|way| {
+            let key = way.word();
+            html! { <Way {key} {way} parcel={Rc::clone(&parcel)} another={another.clone()} /> }
+        });
     html! {
         <>
             <section class="part">
@@ -174,7 +177,9 @@ mod tests {
             (vec![Delivery::HostPage, Delivery::Link], &usual[1..2]),
         ] {
             workshop.delivery = named;
-            assert_eq!(ways_of(&workshop), offered);
+            assert_eq!(ways_of(&workshop, false), offered);
         }
+        workshop.delivery = vec![Delivery::HostPage];
+        assert_eq!(ways_of(&workshop, true), [Delivery::HostPage]);
     }
 }

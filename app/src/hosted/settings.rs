@@ -8,7 +8,6 @@ use sagwright_core::words::{Language, Text};
 use sagwright_core::workshop::{self, LARGEST_WORKSHOP, Workshop};
 use serde::{Deserialize, Serialize};
 
-use super::dress::dress;
 use super::wire::{self, Answered};
 use crate::browser::{self, Device};
 use crate::keeping::Shelf;
@@ -28,6 +27,17 @@ pub enum Trouble {
     Missing,
     /// It is there and cannot be used: the place and what is wrong there.
     Wrong(Vec<(String, Text)>),
+}
+
+impl Trouble {
+    /// Its word, for the page around.
+    pub const fn word(&self) -> &'static str {
+        match self {
+            Self::Elsewhere => "elsewhere",
+            Self::Missing => "missing",
+            Self::Wrong(_) => "wrong",
+        }
+    }
 }
 
 /// What the address came to.
@@ -55,13 +65,10 @@ pub async fn begin() {
     };
     let found = find(&asked).await;
     FOUND.set(match found {
-        Ok(workshop) => {
-            dress(&workshop.theme);
-            Found {
-                workshop: Some(Rc::new(workshop)),
-                trouble: None,
-            }
-        }
+        Ok(workshop) => Found {
+            workshop: Some(Rc::new(workshop)),
+            trouble: None,
+        },
         Err(trouble) => Found {
             workshop: None,
             trouble: Some(trouble),

@@ -8,6 +8,7 @@ use sagwright_core::workshop::{Delivery, Parcel};
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use super::around::ToPageAround;
 use super::courier::use_courier;
 use super::letter::{Letter, State};
 use super::look::with_name;
@@ -38,8 +39,7 @@ pub fn Way(props: &Props) -> Html {
         Delivery::Link => html! { <Link parcel={Rc::clone(&props.parcel)} /> },
         Delivery::Code => code(&props.parcel.intake),
         Delivery::Email { address } => email(&props.parcel, address),
-        // The page around this one has its own button at the end of the advice.
-        Delivery::HostPage => return Html::default(),
+        Delivery::HostPage => html! { <ToPageAround parcel={Rc::clone(&props.parcel)} /> },
         Delivery::Endpoint { url } => html! {
             <Post url={url.clone()} parcel={Rc::clone(&props.parcel)} another={props.another.clone()} />
         },
@@ -53,7 +53,7 @@ pub fn Way(props: &Props) -> Html {
 }
 
 /// What goes, to the letter.
-fn preview(to: Option<&str>, text: &str) -> Html {
+pub fn preview(to: Option<&str>, text: &str) -> Html {
     html! {
         <details class="more" open=true>
             <summary>{ say("hosted.preview") }</summary>

@@ -1,12 +1,16 @@
 //! The page's end of the line to one worker.
 
+use std::fmt;
+
 use gloo::events::EventListener;
+use gloo::file::ObjectUrl;
 use gloo::utils::document;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{HtmlScriptElement, MessageEvent, Worker, WorkerOptions, WorkerType};
 use yew::Callback;
 
 use super::message::Told;
+use crate::browser;
 
 /// The script that starts this program on the page starts it in the worker too; its name changes with its content, so it is
 /// read off the page.
@@ -22,9 +26,10 @@ pub enum Heard {
 }
 
 /// A worker, ended when dropped.
-#[derive(Debug)]
 pub struct Link {
     worker: Worker,
+    /// The script it was started with, where it needed one of its own.
+    _wrapped: Option<ObjectUrl>,
     _listeners: [EventListener; 2],
 }
 
@@ -34,9 +39,16 @@ impl Link {
     pub fn open(heard: &Callback<Heard>) -> Option<Self> {
         let boot = document().query_selector(BOOT).ok()??;
         let address = boot.dyn_into::<HtmlScriptElement>().ok()?.src();
-        let options = WorkerOptions::new();
-        options.set_type(WorkerType::Module);
-        let worker = Worker::new_with_options(&address, &options).ok()?;
+        let wrapped = browser::wrapped(&address);
+        let worker = match &wrapped {
+            None => {
+                let options = WorkerOptions::new();
+                options.set_type(WorkerType::Module);
+                Worker::new_with_options(&address, &options)
+            }
+            Some(wrapped) => Worker::new(wrapped),
+        };
+        let worker = worker.ok()?;
         worker.post_message(&wasm_bindgen::module()).ok()?;
         let on_message = {
             let heard = heard.clone();
@@ -48,6 +60,7 @@ impl Link {
         };
         Some(Self {
             worker,
+            _wrapped: wrapped,
             _listeners: [on_message, on_error],
         })
     }
@@ -56,6 +69,12 @@ impl Link {
     pub fn send(&self, document: &str) {
         // A text can always be handed over.
         self.worker.post_message(&JsValue::from_str(document)).ok();
+    }
+}
+
+impl fmt::Debug for Link {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Link").finish_non_exhaustive()
     }
 }
 

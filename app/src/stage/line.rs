@@ -123,7 +123,8 @@ fn unsent_of(detail: JsValue) -> Option<Unsent> {
     })
 }
 
-fn tell(event: &str, detail: &JsValue) {
+/// Tells whoever listens on the window.
+pub fn tell(event: &str, detail: &JsValue) {
     let options = CustomEventInit::new();
     options.set_detail(detail);
     let event = CustomEvent::new_with_event_init_dict(event, &options);
@@ -133,7 +134,8 @@ fn tell(event: &str, detail: &JsValue) {
     }
 }
 
-fn listen(event: &'static str, hear: impl Fn(JsValue) + 'static) -> Option<EventListener> {
+/// Hears what is told on the window, for as long as the listener lives.
+pub fn listen(event: &'static str, hear: impl Fn(JsValue) + 'static) -> Option<EventListener> {
     let window = web_sys::window()?;
     Some(EventListener::new(&window, event, move |event| {
         if let Some(event) = event.dyn_ref::<CustomEvent>() {

@@ -8,7 +8,7 @@
 mod fetching;
 mod guest;
 mod lending;
-mod line;
+pub mod line;
 
 pub use fetching::{Arrival, use_advice_program};
 pub use guest::start;

@@ -35,5 +35,5 @@ pub use browse::browse;
 pub use page::Page;
 pub use pages::{PAGES, Place, Rider};
 pub use screen::{DESKTOP, LARGE_TEXT, LYING, NARROW, PHONE, Screen};
-pub use site::dist;
+pub use site::{HostPage, dist};
 pub use themes::Theme;

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use std::sync::OnceLock;
+use std::sync::{Mutex, OnceLock};
 
 use anyhow::{Context as _, Result, ensure};
 
@@ -57,6 +57,39 @@ impl Server {
         ensure!(address == self.address, "served at {address} instead");
         self.process = Some(process);
         Ok(())
+    }
+}
+
+/// The site, and the page of an invented workshop around it at another origin, for as long as it lives.
+#[derive(Debug)]
+pub struct HostPage {
+    _process: Process,
+    /// Where the workshop's page is, ending in `/`.
+    pub address: String,
+    /// Where the site is, ending in `/`.
+    pub site: String,
+}
+
+impl HostPage {
+    /// Serves both on free ports.
+    pub fn start() -> Result<Self> {
+        let built = built()?;
+        let mut command = Command::new(&built.host);
+        command.args(["serve", "--port", "0", "--no-open", "--host-page", "--dist"]);
+        let page = Mutex::new(None);
+        let (process, (address, site)) = Process::start(command.arg(&built.dist), move |line| {
+            let mut page = page.lock().ok()?;
+            if let Some((_, address)) = line.split_once("that embeds it is at ") {
+                *page = Some(address.to_owned());
+            }
+            let site = line.strip_prefix("Sagwright is at ")?;
+            Some((page.take()?, site.to_owned()))
+        })?;
+        Ok(Self {
+            _process: process,
+            address,
+            site,
+        })
     }
 }
 

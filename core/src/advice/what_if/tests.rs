@@ -22,9 +22,9 @@ fn demos() -> Vec<Intake> {
     let files = fs::read_dir(folder).expect("the folder of demo intakes");
     let texts = files.map(|file| {
         let path = file.expect("a file of it").path();
-        fs::read_to_string(path).expect("its text")
+        fs::read_to_string(path).unwrap_or_default()
     });
-    // The workshop's own file is no intake.
+    // The workshop's own file is no intake, and its page has a folder.
     texts
         .filter_map(|text| read_unfinished(&text).ok())
         .collect()

@@ -8,8 +8,8 @@ fn documents() -> Result<usize> {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-data");
     let mut riders = 0;
     for entry in std::fs::read_dir(folder)? {
-        let text = std::fs::read_to_string(entry?.path())?;
-        // The workshop stands there too.
+        // The workshop stands there too, and its page in a folder of its own.
+        let text = std::fs::read_to_string(entry?.path()).unwrap_or_default();
         if text.contains("\"rider\"") {
             riders += 1;
         }
