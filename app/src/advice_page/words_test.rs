@@ -27,6 +27,7 @@ const SOURCES: &[&str] = &[
     include_str!("remedies.rs"),
     include_str!("rides.rs"),
     include_str!("settings.rs"),
+    include_str!("shown.rs"),
     include_str!("signal.rs"),
     include_str!("stop.rs"),
     include_str!("units.rs"),

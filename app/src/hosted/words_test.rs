@@ -9,7 +9,14 @@ use sagwright_core::workshop::Delivery;
 use crate::words::{ADVISING, ASKING};
 
 /// The sources of the advice's program; all others are of the questions'.
-const SENDING: [&str; 5] = ["courier", "letter", "outbox_page", "send_page", "ways"];
+const SENDING: [&str; 6] = [
+    "around",
+    "courier",
+    "letter",
+    "outbox_page",
+    "send_page",
+    "ways",
+];
 
 /// The text of the sources of the advice's program, or of the others.
 fn sources(sending: bool) -> String {
