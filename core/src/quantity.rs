@@ -408,13 +408,14 @@ pub fn read_number(text: &str, unit: Unit) -> Result<f64, NumberTrouble> {
     {
         return Err(NumberTrouble::NotANumber);
     }
-    as_json(&plain).ok_or(NumberTrouble::NotANumber)
+    Ok(as_json(&plain))
 }
 
 /// The number that digits with at most one point and perhaps a minus sign before them stand for, rounded to the nearest.
 ///
-/// It is read as JSON, whose reader every document needs: the one of the standard library takes 12 kB of download more.
-fn as_json(plain: &str) -> Option<f64> {
+/// Infinite where it is too large for any. It is read as JSON, whose reader every document needs: the one of the standard
+/// library takes 12 kB of download more.
+fn as_json(plain: &str) -> f64 {
     let (minus, digits) = match plain.strip_prefix('-') {
         Some(digits) => ("-", digits),
         None => ("", plain),
@@ -425,7 +426,12 @@ fn as_json(plain: &str) -> Option<f64> {
         whole => whole,
     };
     let part = if part.is_empty() { "0" } else { part };
-    serde_json::from_str(&[minus, whole, ".", part].concat()).ok()
+    let too_large = if minus.is_empty() {
+        f64::INFINITY
+    } else {
+        f64::NEG_INFINITY
+    };
+    serde_json::from_str(&[minus, whole, ".", part].concat()).unwrap_or(too_large)
 }
 
 /// Why typed text is not a number.

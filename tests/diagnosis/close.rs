@@ -2,7 +2,7 @@
 
 use crate::riders::{case, coil, feels, gas, measured};
 use sagwright_core::cause::checks::Case;
-use sagwright_core::cause::close::{LEAST_BELIEVED, Reweighed};
+use sagwright_core::cause::close::Reweighed;
 use sagwright_core::cause::hypotheses::give_odds;
 use sagwright_core::cause::variants::Moves;
 use sagwright_core::cause::{
@@ -36,14 +36,8 @@ fn talkative() -> Intake {
 }
 
 /// Chances of causes by other numbers, with everything about the likelier ways worked out anew.
-fn anew(case: &Case, numbers: &Numbers) -> PerCause {
-    let mut ways: Vec<Hypothesis> = case
-        .hypotheses
-        .iter()
-        .zip(&case.belief.of_hypotheses)
-        .filter(|(_, chance)| **chance >= LEAST_BELIEVED)
-        .map(|(way, _)| way.clone())
-        .collect();
+fn anew(case: &Case, likelier: &[Hypothesis], numbers: &Numbers) -> PerCause {
+    let mut ways = likelier.to_vec();
     let odds = |cause| possible(case.intake, cause);
     give_odds(&mut ways, case.rehearsal, numbers, odds);
     let (situation, suits) = (case.situation, case.baseline);
@@ -62,10 +56,12 @@ fn anew(case: &Case, numbers: &Numbers) -> PerCause {
 fn only_what_a_number_moves_is_worked_out_again() {
     case(&talkative(), |case| {
         let mut reweighed = Reweighed::of(case);
+        let likelier = reweighed.ways().to_vec();
+        assert!((10..case.hypotheses.len()).contains(&likelier.len()));
         for variant in case.numbers.variants() {
             let (number, factor) = (variant.number, variant.factor);
             let found = reweighed.chances(&variant.numbers, number.moves());
-            let expected = anew(case, &variant.numbers);
+            let expected = anew(case, &likelier, &variant.numbers);
             for (cause, (found, expected)) in Cause::ALL.iter().zip(found.iter().zip(expected)) {
                 assert!(
                     (found - expected).abs() < 1e-12,

@@ -86,8 +86,7 @@ fn fit_notes(now: Option<f64>, fitted: SpringRate, ridden: Option<f64>) -> Vec<T
 /// What to do about a spring: keep it or fit another.
 fn fit_note(now: Option<f64>, fitted: SpringRate) -> Text {
     let key = match now {
-        #[expect(clippy::float_cmp, reason = "a kept spring is passed on bit for bit")]
-        Some(now) if now == fitted.value => "note.keep-spring",
+        Some(_) if keeps(now, fitted) => "note.keep-spring",
         Some(_) => "note.change-spring",
         None => "note.fit-spring",
     };
@@ -102,8 +101,12 @@ pub fn spring_due(sheet: &Sheet, id: SettingId) -> Option<SpringRate> {
         (SettingId::ShockRate, _) => set_up.shock.rate,
         _ => return None,
     };
-    let kept = id.field().si(sheet.intake) == Some(fit.value);
-    (!kept).then_some(fit)
+    (!keeps(id.field().si(sheet.intake), fit)).then_some(fit)
+}
+
+/// Whether the present spring stays: a kept one is passed on bit for bit.
+fn keeps(now: Option<f64>, fitted: SpringRate) -> bool {
+    now == Some(fitted.value)
 }
 
 /// What to know of a preload that practice would not accept, or that none reaches.

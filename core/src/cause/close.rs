@@ -13,7 +13,7 @@ use super::{Cause, looks, measured, possible, readings, tried};
 use crate::intake::Feeling;
 
 /// Ways a bike could be that are believed less than this are not weighed anew: they keep the share they have.
-pub const LEAST_BELIEVED: f64 = 1e-3;
+const LEAST_BELIEVED: f64 = 1e-3;
 
 /// A leading cause that would not lead with other numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -68,6 +68,11 @@ impl<'a> Reweighed<'a> {
             *rest -= reweighed.share * weighed;
         }
         reweighed
+    }
+
+    /// The likelier ways, by the numbers of the case.
+    pub fn ways(&self) -> &[Hypothesis<'a>] {
+        &self.ways
     }
 
     /// The leading cause by other numbers; `moves` is what they change.

@@ -5,7 +5,9 @@ use anyhow::Result;
 use crate::Page;
 
 /// On every page, of equal rank with any answer.
-const DONT_KNOW: &str = "I don't know";
+pub const DONT_KNOW: &str = "I don't know";
+/// The same where something is to be measured.
+pub const NOT_MEASURED: &str = "I haven't measured it";
 
 impl Page {
     /// Arrives at a question, chooses an answer, goes on.
@@ -42,5 +44,48 @@ impl Page {
     pub async fn passes(&self, question: &str, button: &str) -> Result<()> {
         self.arrives_at(question).await?;
         self.click(button).await
+    }
+
+    /// Knows nothing of all that is asked after the weight, up to the signs to stop riding.
+    pub async fn knows_nothing_else(&self) -> Result<()> {
+        for question in [
+            "riding gear on?",
+            "How fast do you ride?",
+            "most of a ride?",
+        ] {
+            self.does_not_know(question).await?;
+        }
+        self.passes("How tall are you?", DONT_KNOW).await?;
+        self.does_not_know("What kind of bike is it?").await?;
+        self.passes("What does the bike weigh", DONT_KNOW).await?;
+        self.does_not_know("How much fuel").await?;
+        self.does_not_know("What carries the front").await?;
+        self.passes("Which fork springs are in it?", DONT_KNOW)
+            .await?;
+        self.does_not_know("How does the shock").await?;
+        for question in [
+            "Which shock spring",
+            "Where do the fork clickers",
+            "Where do the shock clickers",
+            "How long ago",
+            "What ground",
+            "What are the usual",
+            "And today?",
+        ] {
+            self.passes(question, DONT_KNOW).await?;
+        }
+        self.answer("What is wrong?", "I don't know how to put it")
+            .await?;
+        for question in [
+            "What is the sag at the front?",
+            "What is the sag at the rear?",
+            "How much of the fork's travel",
+            "tyre pressures?",
+        ] {
+            self.passes(question, NOT_MEASURED).await?;
+        }
+        self.passes("What does a slow push", "I haven't tried it")
+            .await?;
+        self.does_not_know("Have you seen any of these?").await
     }
 }

@@ -30,6 +30,7 @@ mod screen;
 mod site;
 mod themes;
 
+pub use answering::{DONT_KNOW, NOT_MEASURED};
 pub use around::{PAPERS, pages_of};
 pub use browse::browse;
 pub use page::Page;

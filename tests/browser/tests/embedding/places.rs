@@ -1,58 +1,11 @@
 //! Places where less is allowed: frames without an origin, browsers that keep nothing, pages that may not frame the site,
 //! pages without the script.
 
-use anyhow::{Context as _, Result, ensure};
-use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse};
+use anyhow::{Context as _, ensure};
+use sagwright_tests_browser::{DESKTOP, PHONE, browse};
 use serde_json::json;
 
 use crate::around::Around;
-
-/// Answers every question as a rider who knows little, up to the answers to read over.
-async fn walk(page: &Page) -> Result<()> {
-    page.click("Start").await?;
-    page.measure("How much do you weigh?", &[("Rider weight", "82")])
-        .await?;
-    let dont_know = "I don't know";
-    for question in [
-        "riding gear on?",
-        "How fast do you ride?",
-        "most of a ride?",
-    ] {
-        page.does_not_know(question).await?;
-    }
-    page.passes("How tall are you?", dont_know).await?;
-    page.does_not_know("What kind of bike is it?").await?;
-    page.passes("What does the bike weigh", dont_know).await?;
-    page.does_not_know("How much fuel").await?;
-    page.does_not_know("What carries the front").await?;
-    page.passes("Which fork springs are in it?", dont_know)
-        .await?;
-    page.does_not_know("How does the shock").await?;
-    for question in [
-        "Which shock spring",
-        "Where do the fork clickers",
-        "Where do the shock clickers",
-        "How long ago",
-        "What ground",
-        "What are the usual",
-        "And today?",
-    ] {
-        page.passes(question, dont_know).await?;
-    }
-    page.answer("What is wrong?", "I don't know how to put it")
-        .await?;
-    for question in [
-        "What is the sag at the front?",
-        "What is the sag at the rear?",
-        "How much of the fork's travel",
-        "tyre pressures?",
-    ] {
-        page.passes(question, "I haven't measured it").await?;
-    }
-    page.passes("What does a slow push", "I haven't tried it")
-        .await?;
-    page.does_not_know("Have you seen any of these?").await
-}
 
 #[test]
 fn without_an_origin_of_its_own_the_frame_works_in_memory_up_to_the_ridden_advice() {
@@ -71,7 +24,10 @@ fn without_an_origin_of_its_own_the_frame_works_in_memory_up_to_the_ridden_advic
         ensure!(page.evaluate("window.origin").await? == "null");
         page.sees("This browser does not let Sagwright keep your answers")
             .await?;
-        walk(page).await?;
+        page.click("Start").await?;
+        page.measure("How much do you weigh?", &[("Rider weight", "82")])
+            .await?;
+        page.knows_nothing_else().await?;
         page.arrives_at("invented) also asks").await?;
         page.continue_().await?;
         page.arrives_at("Check your answers").await?;

@@ -1,10 +1,9 @@
 //! A rider with a gas fork who writes decimal commas, mistypes, reloads, and changes an answer.
 
 use anyhow::{Result, ensure};
-use sagwright_tests_browser::{PHONE, Page, browse};
+use sagwright_tests_browser::{DONT_KNOW, NOT_MEASURED, PHONE, Page, browse};
 
 use crate::advice::sees_whole_advice;
-use crate::{DONT_KNOW, NOT_MEASURED};
 
 /// A weight nobody has: the error stands at the field and on top, takes the focus, and leaves the text alone.
 async fn mistypes_the_weight(page: &Page) -> Result<()> {

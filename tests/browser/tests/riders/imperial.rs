@@ -1,10 +1,9 @@
 //! A rider who thinks in pounds, inches and psi, but has one spring marked in kgf/mm.
 
 use anyhow::{Result, ensure};
-use sagwright_tests_browser::{DESKTOP, Page, browse};
+use sagwright_tests_browser::{DESKTOP, DONT_KNOW, NOT_MEASURED, Page, browse};
 
 use crate::advice::sees_whole_advice;
-use crate::{DONT_KNOW, NOT_MEASURED};
 
 /// Switches a unit back and forth: the letters typed come back.
 async fn switches_back_and_forth(page: &Page, label: &str, away: &str, back: &str) -> Result<()> {
