@@ -48,10 +48,10 @@ fn build(word: &str, whole: bool) -> Result<tempfile::TempDir> {
 }
 
 /// Has the browser look for a newer build, as it does on each visit and once a day. What it finds is told by the
-/// page, so a failure is swallowed here.
+/// page, so a failure is swallowed here, and so is the registration: the driver cannot hand it over.
 async fn look_for_newer(page: &Page) -> Result<()> {
     page.evaluate(
-        "navigator.serviceWorker.getRegistration().then((found) => found.update()).catch(() => null)",
+        "navigator.serviceWorker.getRegistration().then((found) => found.update()).then(() => null, () => null)",
     )
     .await
     .map(drop)
@@ -154,9 +154,9 @@ fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
                 "index.html" => address.to_owned(),
                 name => format!("{address}{name}"),
             };
-            // What only a workshop needs is no rider's to download, nor is the drawing that icons are made from, nor a
-            // language that is not spoken.
-            let others = ["workshop", "icon-maskable-", "words-"];
+            // What only a workshop or its page needs is no rider's to download, nor is the drawing that icons are made
+            // from, nor a language that is not spoken.
+            let others = ["workshop", "sagwright-intake-", "icon-maskable-", "words-"];
             let wanted = !["_headers", "sw.js"].contains(&name.as_str())
                 && !others.iter().any(|beginning| name.starts_with(beginning))
                 && Path::new(&name)
