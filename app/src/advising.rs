@@ -3,9 +3,10 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::{
-    Advice, CauseFinding, Keep, Options, Ridden, Setting, Still, advise_still, advise_with, keep,
-    stand_still,
+    Advice, CauseFinding, Keep, Options, Ridden, Seen, Setting, Still, advise_between, advise_from,
+    keep, stand_still,
 };
 use sagwright_core::intake::{Intake, IntakeError, check};
 use sagwright_core::quantity::Dimension;
@@ -102,7 +103,7 @@ struct Rides {
     /// The answers that were ridden.
     on: Intake,
     /// What they found.
-    ridden: Ridden,
+    ridden: Rc<Ridden>,
     /// The settings that they moved, in the order of the card.
     changes: Vec<Change>,
 }
@@ -132,69 +133,80 @@ impl Adviser {
         known.map(|(_, outcome)| outcome.clone())
     }
 
-    /// Makes ready for [`Self::ask`] where there are no rides to work from: half of the work, to be done in a task of its
-    /// own.
-    pub fn prepare(&self, intake: &Intake) {
-        let inner = &mut *self.0.borrow_mut();
-        let known = inner.told.iter().any(|(on, _)| on == intake);
-        if !known && inner.worth(intake).is_none() && check(intake).is_ok() {
-            inner.still(intake);
-        }
-    }
-
-    /// The advice on these answers from the rides there are, as far as they hold, else from statics.
-    pub fn ask(&self, intake: &Intake) -> Outcome {
-        let inner = &mut *self.0.borrow_mut();
-        if let Some(place) = inner.told.iter().position(|(on, _)| on == intake) {
-            let known = inner.told.remove(place);
-            let outcome = known.1.clone();
-            inner.told.push(known);
-            return outcome;
-        }
-        let outcome = inner.work_out(intake);
-        inner.told.push((intake.clone(), outcome.clone()));
-        let spare = inner.told.len().saturating_sub(MOST_KEPT);
-        inner.told.drain(..spare);
+    /// The advice on these answers from the rides there are, as far as they hold, else from statics; `pause` is waited
+    /// for between its parts.
+    pub async fn ask(&self, intake: &Intake, pause: impl AsyncFn()) -> Outcome {
+        let outcome = loop {
+            if let Some(known) = self.known(intake) {
+                break known;
+            }
+            // The check comes first: what it refuses may not be fit to stand.
+            if let Err(error) = check(intake) {
+                break Outcome::Refused(Rc::new(error));
+            }
+            let basis = self.0.borrow_mut().basis(intake);
+            pause().await;
+            let outcome = self.work_out(intake, &basis, &pause).await;
+            // Rides that were taken in meanwhile know better.
+            if self.0.borrow_mut().basis(intake).is(&basis) {
+                break outcome;
+            }
+        };
+        let told = &mut self.0.borrow_mut().told;
+        told.retain(|(on, _)| on != intake);
+        told.push((intake.clone(), outcome.clone()));
+        let spare = told.len().saturating_sub(MOST_KEPT);
+        told.drain(..spare);
         outcome
     }
 
-    /// The advice on other answers to hold these against; it is not what was asked last.
+    /// The advice on other answers to hold these against, at once; it is not what was asked last.
     pub fn beside(&self, intake: &Intake) -> Outcome {
         if let Some(known) = self.known(intake) {
             return known;
         }
         let inner = &mut *self.0.borrow_mut();
-        let outcome = inner.work_out(intake);
+        let outcome = if let Err(error) = check(intake) {
+            Outcome::Refused(Rc::new(error))
+        } else {
+            let basis = inner.basis(intake);
+            basis.outcome(advise_from(intake, &inner.options, basis.seen()))
+        };
         inner.told.insert(0, (intake.clone(), outcome.clone()));
         outcome
     }
 
-    /// Takes in what rides of these answers found. The advice with it, where these answers are the last asked about.
-    pub fn refine(&self, intake: &Intake, ridden: &Ridden) -> Option<Outcome> {
-        let inner = &mut *self.0.borrow_mut();
-        let asked = inner.told.pop().filter(|(on, _)| on == intake);
-        let known = inner
-            .rides
-            .as_ref()
-            .is_some_and(|rides| keep(&rides.on, intake) == Keep::Good && rides.ridden == *ridden);
-        if known {
-            let (_, outcome) = asked?;
-            inner.told.push((intake.clone(), outcome.clone()));
-            return Some(outcome);
+    /// Takes in what rides of these answers found; `pause` is waited for between the parts of the work. The advice with
+    /// it, where these answers are the last asked about.
+    pub async fn refine(
+        &self,
+        intake: &Intake,
+        ridden: Rc<Ridden>,
+        pause: impl AsyncFn(),
+    ) -> Option<Outcome> {
+        if self.0.borrow().has(intake, &ridden) {
+            return self.0.borrow().asked_last(intake).cloned();
         }
+        let basis = Basis::Ridden(Rc::clone(&ridden), Stand::Ridden);
+        let after = self.work_out(intake, &basis, &pause).await;
+        let inner = &mut *self.0.borrow_mut();
+        let moved = inner.asked_last(intake).map(|asked| changes(asked, &after));
+        inner.told.clear();
         inner.rides = Some(Rides {
             on: intake.clone(),
-            ridden: ridden.clone(),
-            changes: Vec::new(),
+            ridden,
+            changes: moved.clone().unwrap_or_default(),
         });
-        inner.told.clear();
-        let (_, before) = asked?;
-        let after = inner.work_out(intake);
-        if let Some(rides) = &mut inner.rides {
-            rides.changes = changes(&before, &after);
-        }
-        inner.told.push((intake.clone(), after.clone()));
-        Some(after)
+        moved.map(|_| {
+            inner.told.push((intake.clone(), after.clone()));
+            after
+        })
+    }
+
+    async fn work_out(&self, intake: &Intake, basis: &Basis, pause: &impl AsyncFn()) -> Outcome {
+        let options = self.0.borrow().options.clone();
+        let advice = advise_between(intake, &options, basis.seen(), pause);
+        basis.outcome(advice.await)
     }
 
     /// The settings that the rides of these answers moved, in the order of the card.
@@ -207,15 +219,17 @@ impl Adviser {
 }
 
 impl Inner {
-    /// The rides, where they say something about these answers, and what the advice then rests on.
-    fn worth(&self, intake: &Intake) -> Option<(&Ridden, Stand)> {
-        let rides = self.rides.as_ref()?;
-        let stand = match keep(&rides.on, intake) {
-            Keep::Good => Stand::Ridden,
-            Keep::UntilRidden => Stand::RiddenBefore,
-            Keep::Not => return None,
-        };
-        Some((&rides.ridden, stand))
+    /// What there is to work out advice from: the rides there are, as far as they hold, else what shows standing still.
+    fn basis(&mut self, intake: &Intake) -> Basis {
+        if let Some(rides) = &self.rides {
+            let ridden = || Rc::clone(&rides.ridden);
+            match keep(&rides.on, intake) {
+                Keep::Good => return Basis::Ridden(ridden(), Stand::Ridden),
+                Keep::UntilRidden => return Basis::Ridden(ridden(), Stand::RiddenBefore),
+                Keep::Not => (),
+            }
+        }
+        Basis::Still(self.still(intake))
     }
 
     /// What shows standing still, worked out anew only where rides would be.
@@ -230,24 +244,62 @@ impl Inner {
         still
     }
 
-    /// Advice from the rides there are, as far as they hold, else from statics.
-    fn work_out(&mut self, intake: &Intake) -> Outcome {
-        let options = self.options.clone();
-        let told = match self.worth(intake) {
-            Some((ridden, stand)) => {
-                advise_with(intake, &options, Some(ridden)).map(|advice| (advice, stand))
+    /// What was told on these answers, where they are the last asked about.
+    fn asked_last(&self, intake: &Intake) -> Option<&Outcome> {
+        let (on, outcome) = self.told.last()?;
+        (on == intake).then_some(outcome)
+    }
+
+    /// Whether it knows of these very rides of these answers.
+    fn has(&self, intake: &Intake, ridden: &Ridden) -> bool {
+        let rides = self.rides.as_ref();
+        rides.is_some_and(|rides| keep(&rides.on, intake) == Keep::Good && *rides.ridden == *ridden)
+    }
+}
+
+/// What advice is worked out from.
+#[derive(Debug)]
+enum Basis {
+    /// What shows standing still.
+    Still(Rc<Still>),
+    /// Rides, and how far they hold.
+    Ridden(Rc<Ridden>, Stand),
+}
+
+impl Basis {
+    /// Whether it is the very same.
+    fn is(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Still(one), Self::Still(two)) => Rc::ptr_eq(one, two),
+            (Self::Ridden(one, stand), Self::Ridden(two, other)) => {
+                Rc::ptr_eq(one, two) && stand == other
             }
-            // The check comes first: what it refuses may not be fit to stand.
-            None => check(intake).and_then(|()| {
-                let still = self.still(intake);
-                advise_still(intake, &options, &still).map(|advice| (advice, Stand::Still))
-            }),
+            _ => false,
+        }
+    }
+
+    fn seen(&self) -> Seen<'_> {
+        match self {
+            Self::Still(still) => Seen::Still(still),
+            Self::Ridden(ridden, _) => Seen::Ridden(ridden),
+        }
+    }
+
+    fn outcome(&self, advice: Result<Advice, IntakeError>) -> Outcome {
+        let stand = match self {
+            Self::Still(_) => Stand::Still,
+            Self::Ridden(_, stand) => *stand,
         };
-        match told {
-            Ok((advice, stand)) => Outcome::Advice(Rc::new(advice), stand),
+        match advice {
+            Ok(advice) => Outcome::Advice(Rc::new(advice), stand),
             Err(error) => Outcome::Refused(Rc::new(error)),
         }
     }
+}
+
+/// Lets the page do what else it has to: to be waited for between pieces of work.
+pub async fn breath() {
+    TimeoutFuture::new(0).await;
 }
 
 /// The settings that differ, in the order of the card.
@@ -267,143 +319,4 @@ fn changes(before: &Outcome, after: &Outcome) -> Vec<Change> {
 }
 
 #[cfg(test)]
-mod tests {
-    use sagwright_core::advice::RiddenClicks;
-    use sagwright_core::cause::Rehearsal;
-    use sagwright_core::intake::{Field, PushFeel};
-    use sagwright_core::quantity::{Typed, Unit};
-    use sagwright_core::remedy::Remedied;
-
-    use super::*;
-
-    fn ridden(clicks: u8) -> Ridden {
-        Ridden {
-            clicks: RiddenClicks {
-                fork_compression: clicks,
-                fork_rebound: 4,
-                shock_compression: 5,
-                shock_rebound: 6,
-            },
-            fork_rate: None,
-            shock_rate: 50_000.0,
-            feel: Vec::new(),
-            pictures: Vec::new(),
-            before_told: true,
-            rides: 1,
-            rehearsal: Rehearsal::default(),
-            remedied: Remedied::default(),
-        }
-    }
-
-    fn pushed() -> Intake {
-        let mut intake = Intake::default();
-        intake.measured.push_front = Some(PushFeel::SticksFirst);
-        intake
-    }
-
-    fn clicked() -> Intake {
-        let mut intake = Intake::default();
-        let two = Typed {
-            value: 2.0,
-            unit: Unit::Click,
-            how: None,
-        };
-        Field::ForkReboundNow.set(&mut intake, Some(two));
-        intake
-    }
-
-    #[track_caller]
-    fn stands_on(outcome: &Outcome, expected: Stand) {
-        match outcome {
-            Outcome::Advice(_, stand) => assert_eq!(*stand, expected),
-            Outcome::Refused(error) => panic!("refused: {error:?}"),
-        }
-    }
-
-    #[test]
-    fn the_same_answers_are_worked_out_once() {
-        let adviser = Adviser::default();
-        let intake = Intake::default();
-        assert_eq!(adviser.known(&intake), None);
-        let first = adviser.ask(&intake);
-        stands_on(&first, Stand::Still);
-        assert_eq!(adviser.known(&intake), Some(first.clone()));
-        assert_eq!(adviser.ask(&intake), first);
-        assert_ne!(adviser.ask(&pushed()), first);
-        // Asked about again, as when an answer is taken back.
-        assert_eq!(adviser.ask(&intake), first);
-    }
-
-    #[test]
-    fn what_was_made_ready_is_used() {
-        let adviser = Adviser::default();
-        let intake = Intake::default();
-        adviser.prepare(&intake);
-        let ready = |adviser: &Adviser| {
-            let inner = adviser.0.borrow();
-            let still = inner.still.as_ref();
-            Rc::clone(&still.expect("it was made ready").1)
-        };
-        let before = ready(&adviser);
-        stands_on(&adviser.ask(&intake), Stand::Still);
-        // A push test shows on the same bike standing still.
-        adviser.prepare(&pushed());
-        adviser.ask(&pushed());
-        assert!(Rc::ptr_eq(&before, &ready(&adviser)));
-        adviser.prepare(&clicked());
-        assert!(!Rc::ptr_eq(&before, &ready(&adviser)));
-    }
-
-    #[test]
-    fn no_more_is_kept_than_is_of_use() {
-        let adviser = Adviser::default();
-        for name in ["one", "two", "three", "four", "five"] {
-            let note = name.to_owned();
-            adviser.ask(&Intake {
-                note,
-                ..Intake::default()
-            });
-        }
-        assert_eq!(adviser.0.borrow().told.len(), MOST_KEPT);
-    }
-
-    #[test]
-    fn rides_refine_what_was_asked_last() {
-        let adviser = Adviser::default();
-        let intake = Intake::default();
-        let at_once = adviser.ask(&intake);
-        let refined = adviser.refine(&intake, &ridden(3)).expect("it was asked");
-        stands_on(&refined, Stand::Ridden);
-        assert_ne!(refined, at_once);
-        assert_eq!(adviser.known(&intake), Some(refined.clone()));
-        assert!(!adviser.changes(&intake).is_empty(), "nothing was moved");
-        // The same rides again change nothing.
-        assert_eq!(adviser.refine(&intake, &ridden(3)), Some(refined));
-    }
-
-    #[test]
-    fn a_push_test_keeps_the_rides_and_clicks_only_until_they_are_ridden() {
-        let adviser = Adviser::default();
-        let intake = Intake::default();
-        adviser.ask(&intake);
-        adviser.refine(&intake, &ridden(3));
-        stands_on(&adviser.ask(&pushed()), Stand::Ridden);
-        assert_eq!(adviser.changes(&pushed()), adviser.changes(&intake));
-        stands_on(&adviser.ask(&clicked()), Stand::RiddenBefore);
-        assert_eq!(adviser.changes(&clicked()), []);
-        let again = adviser.refine(&clicked(), &ridden(9));
-        stands_on(&again.expect("it was asked"), Stand::Ridden);
-        assert_eq!(adviser.changes(&clicked()).len(), 1);
-        // Back to the clicks of before: these rides are not of that bike.
-        stands_on(&adviser.ask(&intake), Stand::RiddenBefore);
-    }
-
-    #[test]
-    fn rides_that_come_before_the_question_answer_it_all_the_same() {
-        let adviser = Adviser::default();
-        let intake = Intake::default();
-        adviser.ask(&clicked());
-        assert_eq!(adviser.refine(&intake, &ridden(3)), None);
-        stands_on(&adviser.ask(&intake), Stand::Ridden);
-    }
-}
+mod tests;

@@ -4,6 +4,7 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use futures_channel::oneshot;
+use futures_util::future::abortable;
 use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::Ridden;
 use sagwright_core::intake::Intake;
@@ -11,7 +12,7 @@ use sagwright_core::workshop::Workshop;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use crate::advising::{Adviser, Outcome};
+use crate::advising::{Adviser, Outcome, breath};
 use crate::riding::{Event, Rider, Told};
 
 /// Long enough for the page to draw between two pieces of work.
@@ -38,17 +39,19 @@ pub fn use_answered(
     use_effect_with(
         (Rc::clone(intakes), workshop.cloned()),
         move |(intakes, workshop)| {
-            let gone = Rc::new(Cell::new(false));
             let asking = Asking {
                 intakes: Rc::clone(intakes),
                 workshop: workshop.as_deref().cloned(),
                 rider: rider.clone(),
                 set,
-                gone: Rc::clone(&gone),
             };
-            spawn_local(asking.answer());
+            let (work, stop) = abortable(asking.answer());
+            spawn_local(async {
+                // Whoever ended it does not wait for it.
+                work.await.ok();
+            });
             move || {
-                gone.set(true);
+                stop.abort();
                 // Whoever leaves the page no longer waits.
                 rider.stop();
             }
@@ -62,7 +65,6 @@ struct Asking {
     workshop: Option<Workshop>,
     rider: Rider,
     set: UseStateSetter<Answered>,
-    gone: Rc<Cell<bool>>,
 }
 
 impl Asking {
@@ -75,10 +77,7 @@ impl Asking {
         self.show(&outcomes, true);
         for (outcome, (adviser, intake)) in outcomes.iter_mut().zip(&asked) {
             TimeoutFuture::new(BREATH_MS).await;
-            if self.gone.get() {
-                return;
-            }
-            *outcome = Some(adviser.ask(intake));
+            *outcome = Some(adviser.ask(intake, breath).await);
         }
         self.show(&outcomes, true);
         for at in 0..asked.len() {
@@ -86,12 +85,11 @@ impl Asking {
                 break;
             };
             let ridden = ride(&self.rider, intake).await;
-            if self.gone.get() {
-                return;
-            }
             // Where nothing could be ridden, what shows standing still is the answer.
-            let refined = ridden.and_then(|ridden| adviser.refine(intake, &ridden));
-            if let (Some(refined), Some(outcome)) = (refined, outcomes.get_mut(at)) {
+            if let Some(ridden) = ridden
+                && let Some(refined) = adviser.refine(intake, ridden, breath).await
+                && let Some(outcome) = outcomes.get_mut(at)
+            {
                 *outcome = Some(refined);
             }
             self.show(&outcomes, at + 1 < asked.len());
@@ -107,7 +105,7 @@ impl Asking {
 }
 
 /// Rides one set of answers out; `None` where that cannot be done.
-async fn ride(rider: &Rider, intake: &Intake) -> Option<Box<Ridden>> {
+async fn ride(rider: &Rider, intake: &Intake) -> Option<Rc<Ridden>> {
     let (answer, answered) = oneshot::channel();
     let answer = Cell::new(Some(answer));
     let told = Callback::from(move |event: Event| {

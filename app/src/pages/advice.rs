@@ -2,15 +2,17 @@
 
 use std::rc::Rc;
 
-use gloo::timers::callback::Timeout;
+use futures_util::future::abortable;
+use gloo::timers::future::TimeoutFuture;
+use sagwright_core::advice::Advice;
 use sagwright_core::advice::what_if::Workbench;
-use sagwright_core::advice::{Advice, Ridden};
 use sagwright_core::intake::{Intake, Question};
 use sagwright_core::quantity::{Dimension, Unit};
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::advice_page::{AdviceView, Voice};
-use crate::advising::{Adviser, Outcome, Stand};
+use crate::advising::{Adviser, Outcome, Stand, breath};
 use crate::browser;
 use crate::calm::use_calm;
 use crate::checking::{CheckSection, Course, Moved, checks_of};
@@ -37,7 +39,7 @@ pub fn AdvicePage() -> Html {
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
     let corner = use_memo(Rc::clone(&intake), |intake| paper_code(intake));
     let counsel = use_counsel();
-    let (outcome, on_ridden) = use_outcome(&counsel.adviser, &intake);
+    let (outcome, on_refined) = use_outcome(&counsel.adviser, &intake);
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
     let inside = match outcome {
@@ -48,7 +50,7 @@ pub fn AdvicePage() -> Html {
             let corner = (*corner).clone();
             html! {
                 <>
-                    <Told intake={Rc::clone(&intake)} advice={Rc::clone(&advice)} {stand} {on_ridden} {corner} />
+                    <Told intake={Rc::clone(&intake)} advice={Rc::clone(&advice)} {stand} {on_refined} {corner} />
                     { to_send() }
                     <TakeAlong {intake} {advice} />
                 </>
@@ -75,8 +77,8 @@ struct ToldProps {
     advice: Rc<Advice>,
     /// What it rests on.
     stand: Stand,
-    /// Told what rides found.
-    on_ridden: Callback<Box<Ridden>>,
+    /// Told the advice that rides refined.
+    on_refined: Callback<Outcome>,
     /// What stands in the corner of the paper.
     corner: Html,
 }
@@ -87,7 +89,7 @@ impl PartialEq for ToldProps {
         Rc::ptr_eq(&self.intake, &other.intake)
             && Rc::ptr_eq(&self.advice, &other.advice)
             && self.stand == other.stand
-            && self.on_ridden == other.on_ridden
+            && self.on_refined == other.on_refined
             && self.corner == other.corner
     }
 }
@@ -100,7 +102,7 @@ fn Told(props: &ToldProps) -> Html {
         intake,
         advice,
         stand,
-        on_ridden,
+        on_refined,
         corner,
     } = props;
     let course = use_reducer_eq(Course::default);
@@ -167,7 +169,7 @@ fn Told(props: &ToldProps) -> Html {
         >
             <RideProgress
                 intake={Rc::clone(intake)}
-                on_ridden={on_ridden.clone()}
+                on_refined={on_refined.clone()}
                 on_busy={Callback::from(move |busy| set_busy.set(busy))}
                 again={*stand == Stand::RiddenBefore}
             />
@@ -205,18 +207,14 @@ fn route_to(question: Question) -> Route {
     }
 }
 
-/// The advice, worked out after the page has shown itself, so that no press of a button hangs; and the way to put
-/// in what rides found, at a moment when no finger is on what would move.
+/// The advice, worked out after the page has shown itself, so that no press of a button hangs; and the way to put in what
+/// rides made of it, at a moment when no finger is on what would move.
 ///
-/// Making ready, working it out and drawing it are tasks of their own, so that none holds the page up for long.
+/// It is worked out in tasks of a few milliseconds, and drawing it is one more, so that none holds the page up for long.
 #[hook]
-pub fn use_outcome(
-    adviser: &Adviser,
-    intake: &Rc<Intake>,
-) -> (Option<Outcome>, Callback<Box<Ridden>>) {
+pub fn use_outcome(adviser: &Adviser, intake: &Rc<Intake>) -> (Option<Outcome>, Callback<Outcome>) {
     let outcome = use_state_eq(|| adviser.known(intake));
     let calm = use_calm();
-    let tasks = use_mut_ref(|| None::<Timeout>);
     {
         let (set, adviser) = (outcome.setter(), adviser.clone());
         let calm = calm.clone();
@@ -224,35 +222,25 @@ pub fn use_outcome(
             // What rides found for the answers of before comes with these.
             calm.forget();
             let intake = Rc::clone(intake);
-            let then = Rc::clone(&tasks);
-            let first = Timeout::new(BREATH_MS, move || {
-                adviser.prepare(&intake);
-                let next = Rc::clone(&then);
-                let second = Timeout::new(0, move || {
-                    let outcome = adviser.ask(&intake);
-                    let third = Timeout::new(0, move || set.set(Some(outcome)));
-                    *next.borrow_mut() = Some(third);
-                });
-                *then.borrow_mut() = Some(second);
+            let (work, stop) = abortable(async move {
+                TimeoutFuture::new(BREATH_MS).await;
+                let outcome = adviser.ask(&intake, breath).await;
+                breath().await;
+                set.set(Some(outcome));
             });
-            // Leaving the page, or another answer, takes the tasks back.
-            move || {
-                drop(first);
-                tasks.take();
-            }
+            spawn_local(async {
+                // Leaving the page, or another answer, ends it; nobody waits for it then.
+                work.await.ok();
+            });
+            move || stop.abort()
         });
     }
-    let refine = {
-        let (set, adviser) = (outcome.setter(), adviser.clone());
-        let intake = Rc::clone(intake);
-        Callback::from(move |ridden: Box<Ridden>| {
-            if let Some(refined) = adviser.refine(&intake, &ridden) {
-                let set = set.clone();
-                calm.when_calm(move || set.set(Some(refined)));
-            }
-        })
-    };
-    ((*outcome).clone(), refine)
+    let set = outcome.setter();
+    let put_in = Callback::from(move |refined: Outcome| {
+        let set = set.clone();
+        calm.when_calm(move || set.set(Some(refined)));
+    });
+    ((*outcome).clone(), put_in)
 }
 
 fn ask_first(signs: Page) -> Html {

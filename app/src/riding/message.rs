@@ -3,6 +3,8 @@
 //! The page sends [`Asked`], and answers come back as [`Told`]. The core already reads and writes
 //! both, so the line adds little to the download.
 
+use std::rc::Rc;
+
 use sagwright_core::advice::what_if::{Trying, WhatIfRidden};
 use sagwright_core::advice::{Progress, Ridden};
 use serde::{Deserialize, Serialize};
@@ -42,7 +44,7 @@ pub enum Told {
     /// It is riding.
     Riding(Progress),
     /// It is done; `None` where nothing could be ridden.
-    Done(Option<Box<Ridden>>),
+    Done(Option<Rc<Ridden>>),
     /// It has ridden what was to be tried; `None` where it cannot be ridden.
     Tried(Option<Box<WhatIfRidden>>),
 }
@@ -80,7 +82,7 @@ mod tests {
         // Thirds and their like need all 17 digits; a reader that rounds the last one would lose them.
         for step in 1..2000_u32 {
             let value = 1.0 / f64::from(step) * 4800.0;
-            let told = Told::Done(Some(Box::new(Ridden {
+            let told = Told::Done(Some(Rc::new(Ridden {
                 clicks: RiddenClicks {
                     fork_compression: 12,
                     fork_rebound: 11,

@@ -3,15 +3,15 @@
 use std::rc::Rc;
 
 use gloo::utils::document;
-use sagwright_core::advice::Ridden;
 use sagwright_core::intake::Intake;
 use sagwright_core::words::{Arg, Text};
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{Element, FocusOptions, HtmlElement};
 use yew::prelude::*;
 
 use super::message::Told;
 use super::ride::{Event, Ride, Why};
-use crate::advising::Change;
+use crate::advising::{Adviser, Change, Outcome, breath};
 use crate::counsel::use_counsel;
 use crate::desk::{Desk, use_desk};
 use crate::words::say;
@@ -21,8 +21,8 @@ use crate::words::say;
 pub struct Props {
     /// The answers to ride out.
     pub intake: Rc<Intake>,
-    /// Told once the rides are done, before the page shows it.
-    pub on_ridden: Callback<Box<Ridden>>,
+    /// Told the advice with what rides found, before the page says that they are done.
+    pub on_refined: Callback<Outcome>,
     /// Told whether rides are under way, whenever that changes.
     pub on_busy: Callback<bool>,
     /// Whether the bike was ridden before, set up otherwise.
@@ -37,17 +37,15 @@ pub fn RideProgress(props: &Props) -> Html {
     let ride = use_reducer_eq(|| Ride::Waiting);
     let (button, status) = (use_node_ref(), use_node_ref());
     let told = {
-        let (dispatcher, on_ridden) = (ride.dispatcher(), props.on_ridden.clone());
-        let (button, status) = (button.clone(), status.clone());
-        Callback::from(move |event: Event| {
-            if let Event::Told(Told::Done(ridden)) = &event {
-                if let Some(ridden) = ridden {
-                    on_ridden.emit(ridden.clone());
-                }
-                keep_focus(&button, &status);
-            }
-            dispatcher.dispatch(event);
-        })
+        let heard = Heard {
+            intake: Rc::clone(&props.intake),
+            adviser: counsel.adviser.clone(),
+            on_refined: props.on_refined.clone(),
+            dispatcher: ride.dispatcher(),
+            button: button.clone(),
+            status: status.clone(),
+        };
+        Callback::from(move |event: Event| heard.clone().take(event))
     };
     {
         let (rider, told) = (counsel.rider.clone(), told.clone());
@@ -103,6 +101,36 @@ pub fn RideProgress(props: &Props) -> Html {
                 <button type="button" class="button" ref={button} onclick={press}>{ say(label) }</button>
             }
         </section>
+    }
+}
+
+/// What is needed to take in what is heard of the rides.
+#[derive(Clone)]
+struct Heard {
+    intake: Rc<Intake>,
+    adviser: Adviser,
+    on_refined: Callback<Outcome>,
+    dispatcher: UseReducerDispatcher<Ride>,
+    button: NodeRef,
+    status: NodeRef,
+}
+
+impl Heard {
+    /// Takes it in; what rides found first goes into the advice, a piece at a time.
+    fn take(self, event: Event) {
+        let Event::Told(Told::Done(ridden)) = event else {
+            return self.dispatcher.dispatch(event);
+        };
+        spawn_local(async move {
+            if let Some(ridden) = &ridden {
+                let refined = self.adviser.refine(&self.intake, Rc::clone(ridden), breath);
+                if let Some(refined) = refined.await {
+                    self.on_refined.emit(refined);
+                }
+            }
+            keep_focus(&self.button, &self.status);
+            self.dispatcher.dispatch(Event::Told(Told::Done(ridden)));
+        });
     }
 }
 

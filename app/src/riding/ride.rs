@@ -51,7 +51,7 @@ impl Ride {
         match (self, event) {
             (_, Event::Begun) => Self::Riding(None),
             (Self::Riding(_), Event::Told(Told::Riding(progress))) => Self::Riding(Some(progress)),
-            (Self::Riding(_), Event::Told(Told::Done(ridden))) => Self::Done(ridden.map(Rc::from)),
+            (Self::Riding(_), Event::Told(Told::Done(ridden))) => Self::Done(ridden),
             (Self::Riding(_), Event::Stopped(why)) => Self::Stopped(why),
             // What ended stays ended, whatever was still on its way.
             (ride, Event::Told(_) | Event::Stopped(_)) => ride.clone(),

@@ -34,7 +34,7 @@ struct Inner {
     /// What has been read off the line and is still to be taken in.
     arriving: Option<Timeout>,
     /// The answers ridden to the end, the last ones first, and what came of it.
-    done: Vec<(Intake, Option<Box<Ridden>>)>,
+    done: Vec<(Intake, Option<Rc<Ridden>>)>,
 }
 
 /// Rides remembered: those of the bike as it is, and of the bike before an answer that may be taken back.

@@ -1,5 +1,7 @@
 //! The worker's end: it hears an intake, alone or with something to try on its bike, rides it, and tells how far it is.
 
+use std::rc::Rc;
+
 use gloo::events::EventListener;
 use sagwright_core::advice::what_if::{Trying, WhatIfRidden, Workbench, ride_what_if};
 use sagwright_core::advice::{Progress, Ridden, ride_out};
@@ -34,7 +36,7 @@ pub fn serve() {
             return;
         };
         tell(&match &asked.trying {
-            None => Told::Done(ride(&asked.intake).map(Box::new)),
+            None => Told::Done(ride(&asked.intake).map(Rc::new)),
             Some(trying) => Told::Tried(ride_tried(&asked.intake, trying).map(Box::new)),
         });
     });

@@ -167,7 +167,7 @@ fn Lap(props: &LapProps) -> Html {
     } = props;
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
     let Counsel { adviser, .. } = use_counsel();
-    let (outcome, on_ridden) = use_outcome(&adviser, &intake);
+    let (outcome, on_refined) = use_outcome(&adviser, &intake);
     // Right after a lap it is still the advice of before, with the change that was just ridden.
     let outcome = outcome.filter(|told| adviser.known(&intake).as_ref() == Some(told));
     let shifts = use_moved(&adviser, &intake, outcome.as_ref());
@@ -213,7 +213,7 @@ fn Lap(props: &LapProps) -> Html {
                 if busy {
                     <RideProgress
                         intake={Rc::clone(&intake)}
-                        {on_ridden}
+                        {on_refined}
                         on_busy={Callback::noop()}
                         again=false
                     />

@@ -1,5 +1,8 @@
 //! The whole answer, put together.
 
+use std::pin::pin;
+use std::task::{Context, Poll, Waker};
+
 use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
 use super::at_workshop;
 use super::causes;
@@ -83,36 +86,63 @@ pub fn advise_with(
     ridden: Option<&Ridden>,
 ) -> Result<Advice, IntakeError> {
     if let Some(ridden) = ridden {
-        let found = (&ridden.rehearsal, &ridden.remedied);
-        return advise_from(intake, options, Some(ridden), found);
+        return advise_from(intake, options, Seen::Ridden(ridden));
     }
     // The check comes first: what it refuses may not be fit to stand.
     check(intake)?;
-    advise_still(intake, options, &stand_still(intake))
+    advise_from(intake, options, Seen::Still(&stand_still(intake)))
 }
 
-/// The advice from statics alone, with what shows standing still worked out before.
+/// The advice from what was seen before.
 ///
 /// # Errors
 /// As [`advise`].
-pub fn advise_still(
-    intake: &Intake,
-    options: &Options,
-    still: &Still,
-) -> Result<Advice, IntakeError> {
-    advise_from(intake, options, None, (&still.rehearsal, &still.remedied))
+pub fn advise_from(intake: &Intake, options: &Options, seen: Seen) -> Result<Advice, IntakeError> {
+    at_once(advise_between(intake, options, seen, async || ()))
 }
 
-fn advise_from(
+/// What every fault and every remedy was seen to change.
+#[derive(Debug, Clone, Copy)]
+pub enum Seen<'a> {
+    /// Standing still: nothing was ridden.
+    Still(&'a Still),
+    /// Riding.
+    Ridden(&'a Ridden),
+}
+
+impl<'a> Seen<'a> {
+    fn ridden(self) -> Option<&'a Ridden> {
+        match self {
+            Self::Still(_) => None,
+            Self::Ridden(ridden) => Some(ridden),
+        }
+    }
+
+    fn changes(self) -> (&'a Rehearsal, &'a Remedied) {
+        match self {
+            Self::Still(still) => (&still.rehearsal, &still.remedied),
+            Self::Ridden(ridden) => (&ridden.rehearsal, &ridden.remedied),
+        }
+    }
+}
+
+/// The advice in parts, for a page that has to answer its rider in the meantime: `pause` is waited for between them. No
+/// part takes longer than a page may be held up.
+///
+/// # Errors
+/// As [`advise`].
+pub async fn advise_between(
     intake: &Intake,
     options: &Options,
-    ridden: Option<&Ridden>,
-    (rehearsal, remedied): (&Rehearsal, &Remedied),
+    seen: Seen<'_>,
+    pause: impl AsyncFn(),
 ) -> Result<Advice, IntakeError> {
     check(intake)?;
     if let Some(signs) = intake.stop_signs.as_ref().filter(|signs| !signs.is_empty()) {
         return Ok(Advice::StopRiding(stop_riding(signs)));
     }
+    let ridden = seen.ridden();
+    let (rehearsal, remedied) = seen.changes();
     let situation = Situation::of(intake);
     let mut suits = baseline(&situation);
     if let Some(ridden) = ridden {
@@ -127,10 +157,13 @@ fn advise_from(
         ridden,
         ranges: &ranges,
     };
+    pause().await;
     let numbers = Numbers::USUAL;
     let ways = hypotheses(rehearsal, &numbers, |cause| possible(intake, cause), true);
-    let seen = observations(intake, &situation, &suits, rehearsal, &ways, &numbers);
-    let belief = Belief::from(&ways, &numbers, seen);
+    let told = observations(intake, &situation, &suits, rehearsal, &ways, &numbers);
+    pause().await;
+    let belief = Belief::from(&ways, &numbers, told);
+    pause().await;
     let case = checks::Case {
         intake,
         situation: &situation,
@@ -147,6 +180,7 @@ fn advise_from(
     }
     let causes = causes::findings(&belief);
     let checks = checks::ranked(&case);
+    pause().await;
     let remedies = remedies::findings(
         &sheet,
         &relief::Case {
@@ -161,14 +195,18 @@ fn advise_from(
         &settings,
         workshop,
     );
+    pause().await;
+    let caveats = caveats(&sheet, &case, workshop);
+    pause().await;
+    let next_laps = next_laps(&case, &laps::ranked(&case));
     let (force_picture, breakaway) = pictures(&sheet);
     Ok(Advice::SetUp(Box::new(SetUpAdvice {
         sentence: sentence(intake, &causes, &remedies),
-        caveats: caveats(&sheet, &case, workshop),
+        caveats,
         counting: workshop.and_then(|one| at_workshop::counting(&settings, one)),
         settings,
         next_checks: next_checks(&case, &checks),
-        next_laps: next_laps(&case, &laps::ranked(&case)),
+        next_laps,
         causes,
         remedies,
         force_picture,
@@ -178,6 +216,17 @@ fn advise_from(
         narrows_most: ranges.narrows_most(&situation),
         cautions: general_cautions(&sheet),
     })))
+}
+
+/// What comes of work that waits for nothing.
+fn at_once<T>(work: impl Future<Output = T>) -> T {
+    let mut work = pin!(work);
+    let mut context = Context::from_waker(Waker::noop());
+    loop {
+        if let Poll::Ready(done) = work.as_mut().poll(&mut context) {
+            return done;
+        }
+    }
 }
 
 fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]) -> Text {

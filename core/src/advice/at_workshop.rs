@@ -144,7 +144,7 @@ fn counted(sheet: &Sheet, workshop: &Workshop, setting: &Setting) -> Option<Coun
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::advice::{Advice, Options, SetUpAdvice, advise_still, stand_still};
+    use crate::advice::{Advice, Options, SetUpAdvice, advise_with};
     use crate::intake::{Intake, read};
     use crate::quantity::How;
     use crate::workshop;
@@ -157,7 +157,7 @@ mod tests {
 
     fn advice(intake: &Intake, workshop: Option<Workshop>) -> SetUpAdvice {
         let options = Options { workshop };
-        match advise_still(intake, &options, &stand_still(intake)).expect("a checked intake") {
+        match advise_with(intake, &options, None).expect("a checked intake") {
             Advice::SetUp(set_up) => *set_up,
             Advice::StopRiding(_) => panic!("no sign to stop was told"),
         }

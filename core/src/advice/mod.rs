@@ -28,7 +28,7 @@ mod useful;
 pub mod what_if;
 
 pub use answer::*;
-pub use assemble::{Options, advise, advise_still, advise_with, ride_out};
+pub use assemble::{Options, Seen, advise, advise_between, advise_from, advise_with, ride_out};
 pub use figure::*;
 pub use keep::{Keep, keep};
 pub use laps::{LapMove, NextLap, moved_by_laps, put_back};

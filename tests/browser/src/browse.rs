@@ -2,6 +2,7 @@
 
 use std::panic::AssertUnwindSafe;
 use std::path::Path;
+use std::sync::RwLock;
 
 use anyhow::{Context as _, Result, bail, ensure};
 use futures_util::FutureExt as _;
@@ -16,6 +17,9 @@ use crate::process::Driver;
 use crate::screen::Screen;
 use crate::site::Server;
 
+/// Visits share the machine; one that takes times has it to itself.
+static MACHINE: RwLock<()> = RwLock::new(());
+
 /// Opens the site on a screen and walks it.
 ///
 /// `name` names the picture taken on failure and must differ between tests.
@@ -23,6 +27,20 @@ use crate::site::Server;
 /// # Panics
 /// With a full account when the walk fails or a standing rule is broken: that is how a test fails.
 pub fn browse(name: &str, screen: Screen, walk: impl AsyncFnOnce(&Page) -> Result<()>) {
+    let _shared = MACHINE.read();
+    judge(name, screen, walk);
+}
+
+/// As [`browse`], for a walk that takes times: no other walk of the program goes on meanwhile.
+///
+/// # Panics
+/// As [`browse`].
+pub fn browse_alone(name: &str, screen: Screen, walk: impl AsyncFnOnce(&Page) -> Result<()>) {
+    let _alone = MACHINE.write();
+    judge(name, screen, walk);
+}
+
+fn judge(name: &str, screen: Screen, walk: impl AsyncFnOnce(&Page) -> Result<()>) {
     let outcome = tokio::runtime::Builder::new_current_thread()
         .enable_all()
         .build()

@@ -32,7 +32,7 @@ mod themes;
 
 pub use answering::{DONT_KNOW, NOT_MEASURED};
 pub use around::{PAPERS, pages_of};
-pub use browse::browse;
+pub use browse::{browse, browse_alone};
 pub use page::Page;
 pub use pages::{PAGES, Place, Rider};
 pub use screen::{DESKTOP, LARGE_TEXT, LYING, NARROW, PHONE, Screen};

@@ -6,7 +6,7 @@ use std::path::Path;
 use anyhow::{Context as _, Result, ensure};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD as BASE64;
-use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse, dist};
+use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse, browse_alone, dist};
 use sha2::{Digest as _, Sha384};
 
 const NEWER: &str = "A newer Sagwright is on this device";
@@ -96,7 +96,7 @@ fn the_second_visit_is_ready_within_a_second() {
     const READY: &str = "window.ready = new Promise((done) => new MutationObserver(() => { \
          if (document.querySelector('.skip')) done(performance.now()); }) \
          .observe(document, { childList: true, subtree: true }));";
-    browse("ready", PHONE, async |page| {
+    browse_alone("ready", PHONE, async |page| {
         page.before_every_page(READY).await?;
         first_visit(page).await?;
         page.lose_signal();

@@ -1,7 +1,7 @@
 //! What if: a setting moved shows at once, is ridden, is taken back, and becomes the rider's own.
 
 use anyhow::{Context as _, Result, ensure};
-use sagwright_tests_browser::{DESKTOP, PHONE, Page, Theme, browse};
+use sagwright_tests_browser::{DESKTOP, PHONE, Page, Theme, browse, browse_alone};
 
 const SAG: &str = "document.querySelectorAll('.what-if-rows tbody tr')[1].cells[2].textContent";
 
@@ -46,7 +46,7 @@ async fn to_what_if(page: &Page, rider: &str) -> Result<()> {
 
 #[test]
 fn a_setting_moved_shows_at_once_is_undone_and_taken() {
-    browse("what-if", PHONE, async |page| {
+    browse_alone("what-if", PHONE, async |page| {
         to_what_if(page, "Freshly serviced gas fork").await?;
         page.is_shown(".ride-figures").await?;
         page.sees("Nothing is moved yet.").await?;

@@ -3,9 +3,8 @@
 use crate::desk::desk_of;
 use crate::handling::{KEPT, choose_files, open, rows_told, take_in};
 use anyhow::{Context as _, Result, ensure};
-use sagwright_tests_browser::{DESKTOP, Page, browse};
+use sagwright_tests_browser::{DESKTOP, Page, browse, browse_alone};
 use serde_json::Value;
-use std::sync::Mutex;
 use thirtyfour::Key;
 
 const JOBS: usize = 5_000;
@@ -31,18 +30,14 @@ const TYPING: &str = "(async () => { const field = document.querySelector('#desk
     await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn, 0))); \
     took.push(performance.now() - start); } return took; })()";
 
-/// Five thousand jobs at a time: beside another import, a page is timed with half a machine.
-static ONE_DESK: Mutex<()> = Mutex::new(());
-
 fn milliseconds(value: &Value) -> Result<f64> {
     value.as_f64().context("no time was taken")
 }
 
 #[test]
 fn five_thousand_jobs_open_within_a_second_and_are_searched_as_one_types() {
-    let _alone = ONE_DESK.lock();
     let file = desk_of(1..=JOBS);
-    browse("full-desk", DESKTOP, async |page| {
+    browse_alone("full-desk", DESKTOP, async |page| {
         page.before_every_page(WATCH).await?;
         take_in(page, &[&file]).await?;
         page.sees("5000 new jobs are on the desk").await?;
@@ -105,7 +100,6 @@ async fn leave_amid(page: &Page, wait: u64, address: &str) -> Result<()> {
 
 #[test]
 fn an_import_that_is_cut_off_leaves_all_or_nothing() {
-    let _alone = ONE_DESK.lock();
     let file = desk_of(1..=JOBS);
     let folder = tempfile::tempdir().expect("a folder can be made");
     let path = folder.path().join("desk.json");
