@@ -110,7 +110,7 @@ async fn ride(rider: &Rider, intake: &Intake) -> Option<Rc<Ridden>> {
     let answer = Cell::new(Some(answer));
     let told = Callback::from(move |event: Event| {
         let ridden = match event {
-            Event::Told(Told::Done(ridden)) => ridden,
+            Event::Told(Told::Done(ridden)) | Event::Known(ridden) => ridden,
             Event::Stopped(_) => None,
             Event::Begun | Event::Told(_) => return,
         };

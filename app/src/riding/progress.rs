@@ -118,18 +118,19 @@ struct Heard {
 impl Heard {
     /// Takes it in; what rides found first goes into the advice, a piece at a time.
     fn take(self, event: Event) {
-        let Event::Told(Told::Done(ridden)) = event else {
+        let (Event::Told(Told::Done(ridden)) | Event::Known(ridden)) = &event else {
             return self.dispatcher.dispatch(event);
         };
+        let ridden = ridden.clone();
         spawn_local(async move {
-            if let Some(ridden) = &ridden {
-                let refined = self.adviser.refine(&self.intake, Rc::clone(ridden), breath);
+            if let Some(ridden) = ridden {
+                let refined = self.adviser.refine(&self.intake, ridden, breath);
                 if let Some(refined) = refined.await {
                     self.on_refined.emit(refined);
                 }
             }
             keep_focus(&self.button, &self.status);
-            self.dispatcher.dispatch(Event::Told(Told::Done(ridden)));
+            self.dispatcher.dispatch(event);
         });
     }
 }

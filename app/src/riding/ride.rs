@@ -38,6 +38,8 @@ pub enum Why {
 pub enum Event {
     /// They begin.
     Begun,
+    /// These answers were ridden to the end before; `None` where nothing could be ridden.
+    Known(Option<Rc<Ridden>>),
     /// The worker says something.
     Told(Told),
     /// They end before their end.
@@ -51,7 +53,9 @@ impl Ride {
         match (self, event) {
             (_, Event::Begun) => Self::Riding(None),
             (Self::Riding(_), Event::Told(Told::Riding(progress))) => Self::Riding(Some(progress)),
-            (Self::Riding(_), Event::Told(Told::Done(ridden))) => Self::Done(ridden),
+            (_, Event::Known(ridden)) | (Self::Riding(_), Event::Told(Told::Done(ridden))) => {
+                Self::Done(ridden)
+            }
             (Self::Riding(_), Event::Stopped(why)) => Self::Stopped(why),
             // What ended stays ended, whatever was still on its way.
             (ride, Event::Told(_) | Event::Stopped(_)) => ride.clone(),
@@ -103,6 +107,7 @@ mod tests {
         let ride = ride.after(Event::Told(Told::Done(None)));
         assert_eq!(ride, Ride::Done(None));
         assert!(!ride.is_riding());
+        assert_eq!(Ride::Waiting.after(Event::Known(None)), Ride::Done(None));
     }
 
     #[test]

@@ -61,9 +61,8 @@ impl Rider {
             return;
         }
         self.stop();
-        if let Some(done) = self.known(intake) {
-            told.emit(Event::Begun);
-            told.emit(Event::Told(done));
+        if let Some(known) = self.known(intake) {
+            told.emit(known);
             return;
         }
         let document = document(intake, None);
@@ -108,11 +107,11 @@ impl Rider {
     }
 
     /// What came of these answers, if they were ridden to the end lately.
-    fn known(&self, intake: &Intake) -> Option<Told> {
+    fn known(&self, intake: &Intake) -> Option<Event> {
         let inner = self.0.borrow();
         let mut done = inner.done.iter();
         let known = done.find(|(on, _)| keep(on, intake) == Keep::Good);
-        known.map(|(_, ridden)| Told::Done(ridden.clone()))
+        known.map(|(_, ridden)| Event::Known(ridden.clone()))
     }
 
     /// Makes sure of a worker; `false` where the browser gives none.
