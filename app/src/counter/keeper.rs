@@ -24,8 +24,8 @@ use super::told::Moment;
 use crate::store::{EVERYTHING, Kind, Listing, Over, Record, Store, StoreError};
 use crate::words;
 
-/// Jobs read in one go: few enough that no key press waits for them.
-const SLICE: u32 = 200;
+/// Jobs read in one go: few enough that a key press waits less than a tenth of a second for them.
+const SLICE: u32 = 500;
 
 /// How long to wait before looking whether the database has opened, ms.
 const WAIT_MS: u32 = 20;

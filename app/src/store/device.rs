@@ -228,8 +228,10 @@ async fn some_texts(
         let range = after.map(|after| KeyRange::lower_bound(&after, Some(true)));
         range.transpose().map(|range| range.map(Query::KeyRange))
     };
-    let ids = place.get_all_keys(range()?, Some(most))?.await?;
-    let values = place.get_all(range()?, Some(most))?.await?;
+    // Both are asked for before either is waited for: a desk is opened in many such steps.
+    let ids = place.get_all_keys(range()?, Some(most))?;
+    let values = place.get_all(range()?, Some(most))?;
+    let (ids, values) = (ids.await?, values.await?);
     Ok(pairs(&ids, &values))
 }
 
