@@ -25,7 +25,7 @@ use crate::store::{EVERYTHING, Kind, Listing, Over, Record, Store, StoreError};
 use crate::words;
 
 /// Jobs read in one go: few enough that a key press waits less than a tenth of a second for them.
-const SLICE: u32 = 500;
+const SLICE: u32 = 300;
 
 /// How long to wait before looking whether the database has opened, ms.
 const WAIT_MS: u32 = 20;
