@@ -3,7 +3,6 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::{
     Advice, CauseFinding, Keep, Options, Ridden, Seen, Setting, Still, advise_between, advise_from,
     keep, stand_still,
@@ -140,9 +139,8 @@ impl Adviser {
             if let Some(known) = self.known(intake) {
                 break known;
             }
-            // The check comes first: what it refuses may not be fit to stand.
-            if let Err(error) = check(intake) {
-                break Outcome::Refused(Rc::new(error));
+            if let Some(refused) = refused(intake) {
+                break refused;
             }
             let basis = self.0.borrow_mut().basis(intake);
             pause().await;
@@ -166,12 +164,10 @@ impl Adviser {
             return known;
         }
         let inner = &mut *self.0.borrow_mut();
-        let outcome = if let Err(error) = check(intake) {
-            Outcome::Refused(Rc::new(error))
-        } else {
+        let outcome = refused(intake).unwrap_or_else(|| {
             let basis = inner.basis(intake);
             basis.outcome(advise_from(intake, &inner.options, basis.seen()))
-        };
+        });
         inner.told.insert(0, (intake.clone(), outcome.clone()));
         outcome
     }
@@ -297,9 +293,11 @@ impl Basis {
     }
 }
 
-/// Lets the page do what else it has to: to be waited for between pieces of work.
-pub async fn breath() {
-    TimeoutFuture::new(0).await;
+/// What to say to answers that do not pass their checks, which may not be fit to stand.
+fn refused(intake: &Intake) -> Option<Outcome> {
+    check(intake)
+        .err()
+        .map(|error| Outcome::Refused(Rc::new(error)))
 }
 
 /// The settings that differ, in the order of the card.

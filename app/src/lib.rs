@@ -41,6 +41,7 @@ mod stage;
 mod state;
 mod store;
 mod taking;
+mod tasks;
 mod track;
 mod wear;
 mod what_if;

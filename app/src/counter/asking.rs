@@ -4,16 +4,15 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use futures_channel::oneshot;
-use futures_util::future::abortable;
 use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::Ridden;
 use sagwright_core::intake::Intake;
 use sagwright_core::workshop::Workshop;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-use crate::advising::{Adviser, Outcome, breath};
+use crate::advising::{Adviser, Outcome};
 use crate::riding::{Event, Rider, Told};
+use crate::tasks::{begin, breath};
 
 /// Long enough for the page to draw between two pieces of work.
 const BREATH_MS: u32 = 20;
@@ -45,13 +44,9 @@ pub fn use_answered(
                 rider: rider.clone(),
                 set,
             };
-            let (work, stop) = abortable(asking.answer());
-            spawn_local(async {
-                // Whoever ended it does not wait for it.
-                work.await.ok();
-            });
+            let work = begin(asking.answer());
             move || {
-                stop.abort();
+                work.abort();
                 // Whoever leaves the page no longer waits.
                 rider.stop();
             }

@@ -1,11 +1,11 @@
 //! What became of what was brought in.
 
-use gloo::timers::future::TimeoutFuture;
 use sagwright_core::words::Text;
 
 use super::job::Job;
 use super::keeper::now;
 use super::limits::read_job;
+use crate::tasks::breath;
 
 /// What became of the jobs brought in.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -42,7 +42,7 @@ pub async fn read_jobs(texts: Vec<(String, String)>) -> (Vec<(String, Job)>, Vec
             Err(text) => refused.push(text),
         }
         if at % 100 == 99 {
-            TimeoutFuture::new(0).await;
+            breath().await;
         }
     }
     (jobs, refused)

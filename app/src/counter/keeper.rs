@@ -22,6 +22,7 @@ use super::merge::{Fate, merge};
 use super::settings::{KEPT_AS, Kept};
 use super::told::Moment;
 use crate::store::{EVERYTHING, Kind, Listing, Over, Record, Store, StoreError};
+use crate::tasks::breath;
 use crate::words;
 
 /// Jobs read in one go: few enough that a key press waits less than a tenth of a second for them.
@@ -125,7 +126,7 @@ impl Keeper {
             let Some(last) = last else { break };
             after = Some(last);
             // Lets the page draw and hear in between.
-            TimeoutFuture::new(0).await;
+            breath().await;
         }
         self.0.complete.set(true);
         self.show();
@@ -232,7 +233,7 @@ impl Keeper {
                     for (at, (id, job, _)) in writes.iter().enumerate() {
                         self.remember(id, job);
                         if at % 500 == 499 {
-                            TimeoutFuture::new(0).await;
+                            breath().await;
                         }
                     }
                     self.show();
@@ -291,7 +292,7 @@ impl Keeper {
             after = Some(last);
             let entries = slice.entries.into_iter();
             all.extend(entries.map(|entry| (entry.id, entry.record)));
-            TimeoutFuture::new(0).await;
+            breath().await;
         }
     }
 

@@ -2,17 +2,15 @@
 
 use std::rc::Rc;
 
-use futures_util::future::abortable;
 use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::Advice;
 use sagwright_core::advice::what_if::Workbench;
 use sagwright_core::intake::{Intake, Question};
 use sagwright_core::quantity::{Dimension, Unit};
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 use crate::advice_page::{AdviceView, Voice};
-use crate::advising::{Adviser, Outcome, Stand, breath};
+use crate::advising::{Adviser, Outcome, Stand};
 use crate::browser;
 use crate::calm::use_calm;
 use crate::checking::{CheckSection, Course, Moved, checks_of};
@@ -25,6 +23,7 @@ use crate::route::Route;
 use crate::shell::HEADING;
 use crate::state::{Action, Page};
 use crate::taking::{TakeAlong, paper_code};
+use crate::tasks::{begin, breath};
 use crate::track::laps_on_paper;
 use crate::what_if::WhatIfSection;
 use crate::words::{book, say};
@@ -222,17 +221,14 @@ pub fn use_outcome(adviser: &Adviser, intake: &Rc<Intake>) -> (Option<Outcome>, 
             // What rides found for the answers of before comes with these.
             calm.forget();
             let intake = Rc::clone(intake);
-            let (work, stop) = abortable(async move {
+            let work = begin(async move {
                 TimeoutFuture::new(BREATH_MS).await;
                 let outcome = adviser.ask(&intake, breath).await;
                 breath().await;
                 set.set(Some(outcome));
             });
-            spawn_local(async {
-                // Leaving the page, or another answer, ends it; nobody waits for it then.
-                work.await.ok();
-            });
-            move || stop.abort()
+            // Leaving the page, or another answer, ends it.
+            move || work.abort()
         });
     }
     let set = outcome.setter();

@@ -11,9 +11,10 @@ use yew::prelude::*;
 
 use super::message::Told;
 use super::ride::{Event, Ride, Why};
-use crate::advising::{Adviser, Change, Outcome, breath};
+use crate::advising::{Adviser, Change, Outcome};
 use crate::counsel::use_counsel;
 use crate::desk::{Desk, use_desk};
+use crate::tasks::breath;
 use crate::words::say;
 
 /// What is ridden, and who is told.

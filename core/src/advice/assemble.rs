@@ -126,8 +126,8 @@ impl<'a> Seen<'a> {
     }
 }
 
-/// The advice in parts, for a page that has to answer its rider in the meantime: `pause` is waited for between them. No
-/// part takes longer than a page may be held up.
+/// The advice in seven parts of some ten milliseconds each, for a page that has to answer its rider in the meantime:
+/// `pause` is waited for between them.
 ///
 /// # Errors
 /// As [`advise`].
