@@ -21,7 +21,7 @@ use super::limits::keeps_to_limits;
 use super::merge::{Fate, merge};
 use super::settings::{KEPT_AS, Kept};
 use super::told::Moment;
-use crate::store::{EVERYTHING, Kind, Listing, Over, Record, Store, StoreError};
+use crate::store::{EVERYTHING, Kind, Over, Record, Store, StoreError};
 use crate::tasks::breath;
 use crate::words;
 
@@ -102,32 +102,17 @@ impl Keeper {
         self.0.briefs.borrow_mut().clear();
         self.0.unreadable.set(0);
         self.0.complete.set(false);
-        let mut after: Option<String> = None;
-        loop {
-            let Ok(slice) = store.list_some::<Job>(after.as_deref(), SLICE).await else {
-                break;
-            };
-            let Listing {
-                entries,
-                unreadable,
-            } = slice;
-            let last = entries.last().map(|entry| &entry.id);
-            let last = last.max(unreadable.last()).cloned();
-            {
-                let mut briefs = self.0.briefs.borrow_mut();
-                for entry in &entries {
-                    let brief = Rc::new(brief(&entry.id, &entry.record));
-                    briefs.insert(entry.id.clone(), brief);
-                }
+        let read = store.list_slices::<Job>(SLICE, |slice| {
+            let mut briefs = self.0.briefs.borrow_mut();
+            for entry in slice.entries {
+                let brief = Rc::new(brief(&entry.id, &entry.record));
+                briefs.insert(entry.id, brief);
             }
-            self.0
-                .unreadable
-                .set(self.0.unreadable.get() + unreadable.len());
-            let Some(last) = last else { break };
-            after = Some(last);
-            // Lets the page draw and hear in between.
-            breath().await;
-        }
+            let unreadable = self.0.unreadable.get() + slice.unreadable.len();
+            self.0.unreadable.set(unreadable);
+        });
+        // What has been read until the database failed is shown.
+        read.await.ok();
         self.0.complete.set(true);
         self.show();
     }
@@ -282,18 +267,12 @@ impl Keeper {
     pub async fn all(&self) -> Result<Vec<(String, Job)>, StoreError> {
         let store = self.opened().await;
         let mut all = Vec::new();
-        let mut after: Option<String> = None;
-        loop {
-            let slice = store.list_some::<Job>(after.as_deref(), SLICE).await?;
-            let last = slice.entries.last().map(|entry| &entry.id);
-            let Some(last) = last.max(slice.unreadable.last()).cloned() else {
-                return Ok(all);
-            };
-            after = Some(last);
+        let read = store.list_slices::<Job>(SLICE, |slice| {
             let entries = slice.entries.into_iter();
             all.extend(entries.map(|entry| (entry.id, entry.record)));
-            breath().await;
-        }
+        });
+        read.await?;
+        Ok(all)
     }
 
     /// Forgets one rider.

@@ -22,8 +22,10 @@ mod words_test;
 
 use std::rc::Rc;
 
+use futures_util::future::join;
 use yew::Callback;
 
+use crate::tasks::breath;
 use device::Device;
 use entry::Write;
 pub use entry::{Entry, Kind, Listing, Over, Record, Stamp, fresh_id};
@@ -101,18 +103,33 @@ impl Store {
         Ok(Listing::read(texts))
     }
 
-    /// So many records of a kind that follow `after` in the order of their names, so that a page with thousands of them
-    /// stays quick while it reads them; from the first one where `after` is `None`.
-    pub async fn list_some<R: Record>(
+    /// All records of a kind in the order of their names, at most so many at a time, so that a page with thousands of them
+    /// stays quick while it reads them. The next are on their way while `take` has some.
+    pub async fn list_slices<R: Record>(
         &self,
+        most: u32,
+        mut take: impl FnMut(Listing<R>),
+    ) -> Result<(), StoreError> {
+        let mut texts = self.some_texts(R::KIND, None, most).await?;
+        while let Some(last) = texts.last().map(|(id, _)| id.clone()) {
+            let next = self.some_texts(R::KIND, Some(&last), most);
+            let (next, ()) = join(next, async { take(Listing::read(texts)) }).await;
+            texts = next?;
+            breath().await;
+        }
+        Ok(())
+    }
+
+    async fn some_texts(
+        &self,
+        kind: Kind,
         after: Option<&str>,
         most: u32,
-    ) -> Result<Listing<R>, StoreError> {
-        let texts = match &self.0.place {
-            Place::Device(device) => device.read_some(R::KIND, after, most).await?,
-            Place::Memory(memory) => memory.read_some(R::KIND, after, most),
-        };
-        Ok(Listing::read(texts))
+    ) -> Result<Vec<(String, String)>, StoreError> {
+        match &self.0.place {
+            Place::Device(device) => device.read_some(kind, after, most).await,
+            Place::Memory(memory) => Ok(memory.read_some(kind, after, most)),
+        }
     }
 
     /// Forgets every record of a kind, those of other builds too. Other pages are told of it as [`EVERYTHING`].
