@@ -177,6 +177,14 @@ fn a_language_spoken_once_is_there_without_a_network() {
         first_visit(page).await?;
         page.pick("Language", "Deutsch").await?;
         page.arrives_at("Finde heraus").await?;
+        // The advice's sentences follow once the page speaks.
+        page.is_true(
+            "caches.keys() \
+             .then((names) => Promise.all(names.map((name) => caches.open(name)))) \
+             .then((caches) => Promise.all(caches.map((cache) => cache.keys()))) \
+             .then((kept) => kept.flat().some(({ url }) => url.includes('words-de-advice')))",
+        )
+        .await?;
         page.lose_signal();
         page.reload().await?;
         page.arrives_at("Finde heraus").await
