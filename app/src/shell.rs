@@ -19,6 +19,7 @@ use crate::pages::{CheckPage, LandingPage, QuestionPage, StartAgainPage};
 use crate::route::Route;
 use crate::stage::{Arrival, Stage, on_unsent, use_advice_program};
 use crate::state::{Action, Wizard};
+use crate::tasks::breath;
 use crate::wear::ThemeSwitch;
 use crate::words::{self, say};
 
@@ -28,6 +29,8 @@ pub const HEADING: &str = "page-heading";
 /// Draws the app in the rider's language, once its sentences are there.
 pub fn start() {
     spawn_local(async {
+        // On a phone each of these steps takes its time, and a touch comes in between.
+        breath().await;
         // The language follows what the workshop offers.
         hosted::begin().await;
         // Not in `begin`: the other program begins too, and what the page around says of the look meanwhile comes first.
@@ -36,6 +39,7 @@ pub fn start() {
         }
         language::begin().await;
         framed::begin();
+        breath().await;
         draw();
     });
 }

@@ -68,6 +68,20 @@ impl PartialEq for Props {
     }
 }
 
+impl Props {
+    /// What the parts that stay the same need.
+    fn same(&self, voice: &Voice) -> SameProps {
+        SameProps {
+            advice: Rc::clone(&self.advice),
+            voice: voice.clone(),
+            on_question: self.on_question.clone(),
+            on_unit: self.on_unit.clone(),
+            corner: self.corner.clone(),
+            tried: self.tried.clone(),
+        }
+    }
+}
+
 /// The advice, or the reason why there is none.
 #[component]
 pub fn AdviceView(props: &Props) -> Html {
@@ -79,7 +93,7 @@ pub fn AdviceView(props: &Props) -> Html {
         Advice::SetUp(set_up) => html! {
             <>
                 <div class="advice unprinted">{ set_up_sections(props, &voice, set_up) }</div>
-                { paper(&voice, set_up, props.corner.clone(), props.tried.clone()) }
+                <OnPaper ..props.same(&voice) />
             </>
         },
     }
@@ -100,10 +114,50 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             { settings::settings(voice, &advice.settings, advice.counting.as_ref(), &props.on_unit) }
             { causes::causes(voice, told) }
             { props.check.clone() }
+            <AfterCheck ..props.same(voice) />
+            { props.what_if.clone() }
+            <AtTheEnd ..props.same(voice) />
+        </>
+    }
+}
+
+/// The advice drawn on as long as it is the same, with what each part of it needs besides. A check put aside draws
+/// the part about checks anew, and a slow phone is spared the rest.
+#[derive(Properties)]
+struct SameProps {
+    advice: Rc<Advice>,
+    voice: Voice,
+    on_question: Callback<Question>,
+    on_unit: Callback<(Dimension, Unit)>,
+    corner: Html,
+    tried: Html,
+}
+
+impl PartialEq for SameProps {
+    /// The advice is made once and shared, so the pointer says enough.
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.advice, &other.advice)
+            && self.voice == other.voice
+            && self.on_question == other.on_question
+            && self.on_unit == other.on_unit
+            && self.corner == other.corner
+            && self.tried == other.tried
+    }
+}
+
+/// What comes after the checks: remedies and pictures.
+#[component]
+fn AfterCheck(props: &SameProps) -> Html {
+    let SameProps { voice, on_unit, .. } = props;
+    let Advice::SetUp(advice) = props.advice.as_ref() else {
+        return Html::default();
+    };
+    html! {
+        <>
             { remedies::remedies(voice, &advice.remedies) }
             <section class="part">
                 { heading(voice, Part::Picture) }
-                { unit_switches(voice, &[Dimension::Length, Dimension::Force], &props.on_unit) }
+                { unit_switches(voice, &[Dimension::Length, Dimension::Force], on_unit) }
                 <Figure
                     chart={Rc::new(Chart::of_force(&advice.force_picture))}
                     voice={voice.clone()}
@@ -121,8 +175,22 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
             if let Some(ridden) = &advice.rides {
                 { rides::rides(voice, ridden) }
             }
-            { props.what_if.clone() }
-            { assumptions(voice, advice, &props.on_question) }
+        </>
+    }
+}
+
+/// What was taken for granted, and the cautions.
+#[component]
+fn AtTheEnd(props: &SameProps) -> Html {
+    let SameProps {
+        voice, on_question, ..
+    } = props;
+    let Advice::SetUp(advice) = props.advice.as_ref() else {
+        return Html::default();
+    };
+    html! {
+        <>
+            { assumptions(voice, advice, on_question) }
             if !advice.cautions.is_empty() {
                 <section class="part">
                     { heading(voice, Part::Cautions) }
@@ -130,6 +198,20 @@ fn set_up_sections(props: &Props, voice: &Voice, advice: &SetUpAdvice) -> Html {
                 </section>
             }
         </>
+    }
+}
+
+/// The sheets that are printed.
+#[component]
+fn OnPaper(props: &SameProps) -> Html {
+    match props.advice.as_ref() {
+        Advice::SetUp(set_up) => paper(
+            &props.voice,
+            set_up,
+            props.corner.clone(),
+            props.tried.clone(),
+        ),
+        Advice::StopRiding(_) => Html::default(),
     }
 }
 

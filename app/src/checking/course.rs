@@ -1,4 +1,4 @@
-//! How the checks went on this visit: answered, taken back, put aside.
+//! How the checks went on this visit: answered and taken back, or put aside.
 
 use std::rc::Rc;
 
@@ -11,8 +11,6 @@ use crate::state::{Page, Subject, Wizard};
 /// What was done with the checks since the page was opened.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Course {
-    /// Checks that cannot be done now, known by what they ask to do.
-    aside: Vec<Text>,
     /// Answers given, the last one at the end.
     given: Vec<Given>,
     /// The last step.
@@ -44,10 +42,6 @@ pub enum Step {
     Give(Subject, Rc<Wizard>),
     /// The last answer was taken back; these were the answers with it.
     TakeBack(Rc<Wizard>),
-    /// It cannot be done now.
-    PutAside(Text),
-    /// Those put aside are offered again.
-    OfferAll,
 }
 
 impl Reducible for Course {
@@ -76,29 +70,12 @@ impl Reducible for Course {
                     });
                 }
             }
-            Step::PutAside(what) => next.aside.push(what),
-            Step::OfferAll => next.aside.clear(),
         }
         Rc::new(next)
     }
 }
 
 impl Course {
-    /// The check to offer: the best of those not put aside.
-    pub fn offered<'a>(&self, checks: &'a [NextCheck]) -> Option<&'a NextCheck> {
-        let mut open = checks.iter().filter(|check| !self.is_aside(check));
-        open.next()
-    }
-
-    /// Whether any of these checks was put aside.
-    pub fn has_aside(&self, checks: &[NextCheck]) -> bool {
-        checks.iter().any(|check| self.is_aside(check))
-    }
-
-    fn is_aside(&self, check: &NextCheck) -> bool {
-        self.aside.contains(&check.what)
-    }
-
     /// The last answer given or taken back.
     pub fn last(&self) -> Option<&Last> {
         self.last.as_ref()
@@ -109,10 +86,53 @@ impl Course {
         let given = self.given.last();
         given.map(|given| (given.subject, &given.before))
     }
+}
 
-    /// How many checks have been put aside.
-    pub fn aside_count(&self) -> usize {
-        self.aside.len()
+/// Checks that cannot be done now, known by what they ask to do.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Aside(Vec<Text>);
+
+/// What becomes of those that cannot be done now.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Putting {
+    /// This is one more.
+    Aside(Text),
+    /// All are offered again.
+    Back,
+}
+
+impl Reducible for Aside {
+    type Action = Putting;
+
+    fn reduce(self: Rc<Self>, putting: Putting) -> Rc<Self> {
+        let mut next = Rc::unwrap_or_clone(self);
+        match putting {
+            Putting::Aside(what) => next.0.push(what),
+            Putting::Back => next.0.clear(),
+        }
+        Rc::new(next)
+    }
+}
+
+impl Aside {
+    /// The check to offer: the best of those not put aside.
+    pub fn offered<'a>(&self, checks: &'a [NextCheck]) -> Option<&'a NextCheck> {
+        let mut open = checks.iter().filter(|check| !self.has(check));
+        open.next()
+    }
+
+    /// Whether any of these checks was put aside.
+    pub fn has_any(&self, checks: &[NextCheck]) -> bool {
+        checks.iter().any(|check| self.has(check))
+    }
+
+    fn has(&self, check: &NextCheck) -> bool {
+        self.0.contains(&check.what)
+    }
+
+    /// How many there are.
+    pub fn count(&self) -> usize {
+        self.0.len()
     }
 }
 
@@ -143,23 +163,23 @@ mod tests {
         }
     }
 
-    fn after(course: Course, step: Step) -> Course {
-        Rc::unwrap_or_clone(Rc::new(course).reduce(step))
+    fn after<T: Reducible + Clone>(before: T, step: T::Action) -> T {
+        Rc::unwrap_or_clone(Rc::new(before).reduce(step))
     }
 
     #[test]
     fn what_cannot_be_done_now_gives_way_to_the_next() {
         let checks = [check("push"), check("sag")];
-        let course = Course::default();
-        assert_eq!(course.offered(&checks), Some(&checks[0]));
-        assert!(!course.has_aside(&checks));
-        let course = after(course, Step::PutAside(checks[0].what.clone()));
-        assert_eq!(course.offered(&checks), Some(&checks[1]));
-        assert!(course.has_aside(&checks));
-        let course = after(course, Step::PutAside(checks[1].what.clone()));
-        assert_eq!(course.offered(&checks), None);
-        let course = after(course, Step::OfferAll);
-        assert_eq!(course.offered(&checks), Some(&checks[0]));
+        let aside = Aside::default();
+        assert_eq!(aside.offered(&checks), Some(&checks[0]));
+        assert!(!aside.has_any(&checks));
+        let aside = after(aside, Putting::Aside(checks[0].what.clone()));
+        assert_eq!(aside.offered(&checks), Some(&checks[1]));
+        assert!(aside.has_any(&checks));
+        let aside = after(aside, Putting::Aside(checks[1].what.clone()));
+        assert_eq!(aside.offered(&checks), None);
+        let aside = after(aside, Putting::Back);
+        assert_eq!(aside.offered(&checks), Some(&checks[0]));
     }
 
     #[test]

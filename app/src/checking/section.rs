@@ -6,7 +6,7 @@ use sagwright_core::advice::{NextCheck, SetUpAdvice};
 use sagwright_core::words::Text;
 use yew::prelude::*;
 
-use super::course::{Course, Step, subject_of};
+use super::course::{Aside, Course, Putting, Step, subject_of};
 use super::form::CheckForm;
 use super::moved::{Moved, Shift};
 use crate::advice_page::{Part, Voice, chance, heading, moved_bar, next_check};
@@ -45,8 +45,9 @@ pub fn CheckSection(props: &Props) -> Html {
         course,
         moved,
     } = props;
-    let offered = course.offered(checks);
-    use_offer_in_focus(course);
+    let put_aside = use_reducer(Aside::default);
+    let offered = put_aside.offered(checks);
+    use_offer_in_focus(put_aside.count());
     let named = offered.map(|check| {
         let name = subject_of(check).map(Subject::name);
         (check, name.map(|name| voice.say(&name)).unwrap_or_default())
@@ -73,15 +74,15 @@ pub fn CheckSection(props: &Props) -> Html {
                         voice,
                         check,
                         (NAME, name),
-                        aside(voice, course, checks, check),
+                        aside(voice, &put_aside, checks, check),
                         form(&desk, course, check),
                     )
                 }
             } else {
                 <p>{ voice.words(if checks.is_empty() { "advice.check.none" } else { "advice.check.aside" }) }</p>
             }
-            if course.has_aside(checks) {
-                <p>{ offer_all(voice, course) }</p>
+            if put_aside.has_any(checks) {
+                <p>{ offer_all(voice, &put_aside) }</p>
             }
         </section>
     }
@@ -89,9 +90,9 @@ pub fn CheckSection(props: &Props) -> Html {
 
 /// Once another check is offered instead, its name takes the focus from the button that has gone.
 #[hook]
-fn use_offer_in_focus(course: &Course) {
+fn use_offer_in_focus(put_aside: usize) {
     let opened = use_mut_ref(|| true);
-    use_effect_with(course.aside_count(), move |_| {
+    use_effect_with(put_aside, move |_| {
         if !opened.replace(false) {
             browser::focus(NAME);
         }
@@ -135,15 +136,15 @@ fn take_back(
 /// "I can't check this now".
 fn aside(
     voice: &Voice,
-    course: &UseReducerHandle<Course>,
+    put_aside: &UseReducerHandle<Aside>,
     checks: &[NextCheck],
     check: &NextCheck,
 ) -> Html {
     let onclick = {
-        let (course, what) = (course.clone(), check.what.clone());
-        Callback::from(move |_: MouseEvent| course.dispatch(Step::PutAside(what.clone())))
+        let (put_aside, what) = (put_aside.dispatcher(), check.what.clone());
+        Callback::from(move |_: MouseEvent| put_aside.dispatch(Putting::Aside(what.clone())))
     };
-    let words = if course.has_aside(checks) {
+    let words = if put_aside.has_any(checks) {
         "advice.check.cannot-either"
     } else {
         "advice.check.cannot"
@@ -174,9 +175,9 @@ fn form(desk: &Desk, course: &UseReducerHandle<Course>, check: &NextCheck) -> Ht
     html! { <CheckForm {key} {subject} {used} /> }
 }
 
-fn offer_all(voice: &Voice, course: &UseReducerHandle<Course>) -> Html {
-    let course = course.clone();
-    let onclick = Callback::from(move |_: MouseEvent| course.dispatch(Step::OfferAll));
+fn offer_all(voice: &Voice, put_aside: &UseReducerHandle<Aside>) -> Html {
+    let put_aside = put_aside.dispatcher();
+    let onclick = Callback::from(move |_: MouseEvent| put_aside.dispatch(Putting::Back));
     html! {
         <button type="button" class="button quiet" {onclick}>{ voice.words("advice.check.again") }</button>
     }

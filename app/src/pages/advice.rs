@@ -6,7 +6,6 @@ use gloo::timers::future::TimeoutFuture;
 use sagwright_core::advice::Advice;
 use sagwright_core::advice::what_if::Workbench;
 use sagwright_core::intake::{Intake, Question};
-use sagwright_core::quantity::{Dimension, Unit};
 use yew::prelude::*;
 
 use crate::advice_page::{AdviceView, Voice};
@@ -36,9 +35,12 @@ const BREATH_MS: u32 = 30;
 pub fn AdvicePage() -> Html {
     let desk = use_desk();
     let intake = use_memo(Rc::clone(&desk.wizard), |wizard| wizard.document());
-    let corner = use_memo(Rc::clone(&intake), |intake| paper_code(intake));
     let counsel = use_counsel();
     let (outcome, on_refined) = use_outcome(&counsel.adviser, &intake);
+    let settled = use_settled(&counsel.adviser, &intake, outcome.as_ref());
+    let corner = use_memo(settled.clone(), |settled| {
+        settled.as_deref().map(paper_code).unwrap_or_default()
+    });
     use_title(&say("advice.heading"), false);
     let signs = Page::Ask(Question::StopSigns);
     let inside = match outcome {
@@ -47,11 +49,19 @@ pub fn AdvicePage() -> Html {
         Some(Outcome::Refused(_)) => to_answers(),
         Some(Outcome::Advice(advice, stand)) => {
             let corner = (*corner).clone();
+            let settled = settled.unwrap_or_else(|| Rc::clone(&intake));
             html! {
                 <>
-                    <Told intake={Rc::clone(&intake)} advice={Rc::clone(&advice)} {stand} {on_refined} {corner} />
+                    <Told
+                        {intake}
+                        settled={Rc::clone(&settled)}
+                        advice={Rc::clone(&advice)}
+                        {stand}
+                        {on_refined}
+                        {corner}
+                    />
                     { to_send() }
-                    <TakeAlong {intake} {advice} />
+                    <TakeAlong intake={settled} {advice} />
                 </>
             }
         }
@@ -74,6 +84,8 @@ struct ToldProps {
     intake: Rc<Intake>,
     /// The last advice worked out; for a moment after an answer it is still that of before.
     advice: Rc<Advice>,
+    /// The answers that it is on.
+    settled: Rc<Intake>,
     /// What it rests on.
     stand: Stand,
     /// Told the advice that rides refined.
@@ -83,9 +95,10 @@ struct ToldProps {
 }
 
 impl PartialEq for ToldProps {
-    /// Both are made once and shared, so pointers say enough.
+    /// All three are made once and shared, so pointers say enough.
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.intake, &other.intake)
+            && Rc::ptr_eq(&self.settled, &other.settled)
             && Rc::ptr_eq(&self.advice, &other.advice)
             && self.stand == other.stand
             && self.on_refined == other.on_refined
@@ -100,6 +113,7 @@ fn Told(props: &ToldProps) -> Html {
     let ToldProps {
         intake,
         advice,
+        settled,
         stand,
         on_refined,
         corner,
@@ -114,7 +128,7 @@ fn Told(props: &ToldProps) -> Html {
         &Outcome::Advice(Rc::clone(advice), *stand),
     );
     let voice = Voice::new(book(), desk.units().clone());
-    let tried = laps_on_paper(&voice, intake);
+    let tried = laps_on_paper(&voice, settled);
     let check = match advice.as_ref() {
         Advice::SetUp(set_up) => html! {
             <>
@@ -129,14 +143,14 @@ fn Told(props: &ToldProps) -> Html {
         },
         Advice::StopRiding(_) => Html::default(),
     };
-    let workbench = use_memo(Rc::clone(intake), |intake| {
-        Workbench::of(intake).map(Rc::new)
+    let workbench = use_memo(Rc::clone(settled), |settled| {
+        Workbench::of(settled).map(Rc::new)
     });
     let what_if = match (advice.as_ref(), workbench.as_ref()) {
         (Advice::SetUp(set_up), Some(workbench)) => Some(html! {
             <Later>
                 <WhatIfSection
-                    intake={Rc::clone(intake)}
+                    intake={Rc::clone(settled)}
                     {workbench}
                     settings={Rc::new(set_up.settings.clone())}
                     voice={Voice::new(book(), desk.units().clone())}
@@ -145,10 +159,9 @@ fn Told(props: &ToldProps) -> Html {
         }),
         (Advice::SetUp(_), None) | (Advice::StopRiding(_), _) => None,
     };
-    let to_page = Callback::from(|question| browser::go(route_to(question)));
-    let show = desk.clone();
-    let on_unit = Callback::from(move |(dimension, unit): (Dimension, Unit)| {
-        show.act(Action::Show(dimension, unit));
+    let to_page = use_callback((), |question, ()| browser::go(route_to(question)));
+    let on_unit = use_callback(desk.change.clone(), |(dimension, unit), change| {
+        change.emit(Action::Show(dimension, unit));
     });
     let set_busy = busy.setter();
     html! {
@@ -174,6 +187,21 @@ fn Told(props: &ToldProps) -> Html {
             />
         </AdviceView>
     }
+}
+
+/// The answers that the advice shown is on; `None` before the first. What hangs on them, such as the code for the paper, is
+/// worked out with the advice and not while a finger waits for its answer to be taken.
+#[hook]
+fn use_settled(
+    adviser: &Adviser,
+    intake: &Rc<Intake>,
+    outcome: Option<&Outcome>,
+) -> Option<Rc<Intake>> {
+    let settled = use_mut_ref(|| None);
+    if outcome.is_some() && adviser.known(intake).as_ref() == outcome {
+        settled.replace(Some(Rc::clone(intake)));
+    }
+    settled.borrow().clone()
 }
 
 /// What the last answer to a check moved: the causes with it against the causes without it, both from the same rides.

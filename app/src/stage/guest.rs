@@ -23,14 +23,18 @@ use crate::riding::Rider;
 use crate::route::Route;
 use crate::shell::lead_in;
 use crate::state::{Action, Wizard, from_saved, to_saved};
+use crate::tasks::breath;
 use crate::track::TrackPage;
 use crate::words::{self, ADVISING};
 
 /// Hears what to show, and says that it does, once it is known whose page this is.
 pub fn start() {
     spawn_local(async {
+        // The page may be in use already: nothing here holds it up for long.
+        breath().await;
         hosted::begin().await;
         take_first_number();
+        breath().await;
         let courier = Courier::begin();
         let unsent = Callback::from(|bag: Bag| line::unsent(bag.unsent().as_ref()));
         let guest = Rc::new(Guest {

@@ -1,6 +1,6 @@
 //! Whole pages of the wizard answered in one go, for the stretches of a walk where nothing special happens.
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 
 use crate::Page;
 
@@ -44,6 +44,20 @@ impl Page {
     pub async fn passes(&self, question: &str, button: &str) -> Result<()> {
         self.arrives_at(question).await?;
         self.click(button).await
+    }
+
+    /// Puts the checks of the advice aside until the wanted one is offered.
+    pub async fn is_offered(&self, check: &str) -> Result<()> {
+        const NAME: &str = "document.getElementById('check-name')?.innerText ?? ''";
+        for _ in 0..4 {
+            let name = self.evaluate(NAME).await?;
+            if name == check {
+                return Ok(());
+            }
+            self.click("I can't check this").await?;
+            self.is_true(&format!("({NAME}) !== {name}")).await?;
+        }
+        bail!("{check} is never offered")
     }
 
     /// Knows nothing of all that is asked after the weight, up to the signs to stop riding.

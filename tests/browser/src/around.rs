@@ -12,6 +12,17 @@ use crate::Page;
 pub const PAPERS: [(&str, f64, f64); 2] =
     [("a4", 210.0 / 25.4, 297.0 / 25.4), ("letter", 8.5, 11.0)];
 
+/// How a network carries.
+#[derive(Debug, Clone, Copy)]
+pub struct Network {
+    /// From a request to the first of its answer, ms.
+    pub latency_ms: f64,
+    /// To the page, bytes a second.
+    pub down: f64,
+    /// From the page, bytes a second.
+    pub up: f64,
+}
+
 impl Page {
     /// Takes the network away: the server ends.
     pub fn lose_signal(&self) {
@@ -21,6 +32,29 @@ impl Page {
     /// Serves another site at the same address, as after its owner has put up a newer build.
     pub fn serve(&self, dist: &Path) -> Result<()> {
         self.server().serve(dist)
+    }
+
+    /// Puts a network between the page and its server from the next request on.
+    pub async fn slow_network(&self, network: Network) -> Result<()> {
+        let slow = json!({
+            "offline": false,
+            "latency": network.latency_ms,
+            "downloadThroughput": network.down,
+            "uploadThroughput": network.up,
+        });
+        let cdp = self.browser().cdp();
+        cdp.send_raw("Network.enable", json!({})).await?;
+        cdp.send_raw("Network.emulateNetworkConditions", slow)
+            .await?;
+        Ok(())
+    }
+
+    /// Gives the page a processor that takes so many times as long.
+    pub async fn slow_processor(&self, times: f64) -> Result<()> {
+        let cdp = self.browser().cdp();
+        cdp.send_raw("Emulation.setCPUThrottlingRate", json!({ "rate": times }))
+            .await?;
+        Ok(())
     }
 
     /// Opens a page of the site in another tab and turns to that.

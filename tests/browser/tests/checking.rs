@@ -37,21 +37,8 @@ async fn text(page: &Page, expression: &str) -> Result<String> {
     Ok(value.as_str().context("not a text")?.to_owned())
 }
 
-/// Puts checks aside until the wanted one is offered.
-async fn offered(page: &Page, wanted: &str) -> Result<()> {
-    for _ in 0..4 {
-        let name = text(page, CHECK).await?;
-        if name == wanted {
-            return Ok(());
-        }
-        page.click("I can't check this").await?;
-        page.is_true(&format!("({CHECK}) !== '{name}'")).await?;
-    }
-    anyhow::bail!("{wanted} is never offered")
-}
-
 async fn push_front(page: &Page) -> Result<()> {
-    offered(page, "Push test").await?;
+    page.is_offered("Push test").await?;
     page.choose_in("Front", FRONT_STICKS).await?;
     page.click("Use this answer").await?;
     page.is_shown(".moved-causes li").await
@@ -124,7 +111,7 @@ fn a_look_at_the_bike_is_an_answer_like_any_other() {
         page.open_example("Freshly serviced gas fork").await?;
         page.click("Get my advice").await?;
         page.sees(DONE).await?;
-        offered(page, "Pinch bolts slackened").await?;
+        page.is_offered("Pinch bolts slackened").await?;
         page.click("Use this answer").await?;
         page.sees("Give your answer first").await?;
         page.choose("Yes").await?;
@@ -149,7 +136,7 @@ fn a_look_at_the_bike_is_an_answer_like_any_other() {
 fn another_set_up_is_ridden_again_while_the_old_figures_stay() {
     browse("checking-ridden-again", DESKTOP, async |page| {
         to_advice(page).await?;
-        offered(page, "Shock clickers").await?;
+        page.is_offered("Shock clickers").await?;
         let numbers = "document.querySelectorAll('.card-number').length";
         let settings = page.evaluate(numbers).await?;
         page.evaluate(WATCH).await?;
@@ -204,7 +191,7 @@ fn a_check_that_cannot_be_done_gives_way_and_comes_back() {
 fn what_cannot_be_an_answer_is_told_beside_the_input() {
     browse("checking-trouble", PHONE, async |page| {
         to_advice(page).await?;
-        offered(page, "Tyres").await?;
+        page.is_offered("Tyres").await?;
         let before = page.evaluate(CAUSES).await?;
         page.click("Use this answer").await?;
         page.sees("There is a problem").await?;

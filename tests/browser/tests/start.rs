@@ -1,7 +1,7 @@
 //! The site starts, under the policy it is served with, from one download of each program.
 
 use anyhow::{Result, ensure};
-use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse};
+use sagwright_tests_browser::{DESKTOP, Network, PHONE, Page, browse};
 
 async fn starts(page: &Page) -> Result<()> {
     page.open("").await?;
@@ -54,19 +54,15 @@ const STANDING: &str = "window.standing = () => ['.wordmark', '.wear select', '.
     window.shifted = 0; new PerformanceObserver((list) => { \
       for (const one of list.getEntries()) window.shifted += one.value; }).observe({ type: 'layout-shift', buffered: true });";
 
-/// A network slow enough to see what stands there before the program has come: latency in ms, bytes a second.
-async fn slow_network(page: &Page) -> Result<()> {
-    let slow = serde_json::json!({ "offline": false, "latency": 100, "downloadThroughput": 400_000, "uploadThroughput": 400_000 });
-    let cdp = page.browser().cdp();
-    cdp.send_raw("Network.enable", serde_json::json!({}))
-        .await?;
-    cdp.send_raw("Network.emulateNetworkConditions", slow)
-        .await?;
-    Ok(())
-}
+/// Slow enough to see what stands there before the program has come.
+const SLOW: Network = Network {
+    latency_ms: 100.0,
+    down: 400_000.0,
+    up: 400_000.0,
+};
 
 async fn stands_before(page: &Page) -> Result<()> {
-    slow_network(page).await?;
+    page.slow_network(SLOW).await?;
     page.before_every_page(STANDING).await?;
     page.open("").await?;
     let before = page.evaluate("window.before").await?;
@@ -96,7 +92,7 @@ fn what_is_seen_first_stands_before_the_program_on_a_desktop() {
 #[test]
 fn a_start_before_the_program_has_come_is_not_lost() {
     browse("started-early", PHONE, async |page| {
-        slow_network(page).await?;
+        page.slow_network(SLOW).await?;
         page.before_every_page(
             "const start = () => { const link = document.querySelector('.early .button-main'); \
              if (!link) return requestAnimationFrame(start); link.click(); \
