@@ -6,14 +6,12 @@ use std::collections::BTreeSet;
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
 use js_sys::{Array, Object};
-use sagwright_core::intake::read_unfinished;
+use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{MessageEvent, ResizeObserver, Window, console};
 
 use super::look::{Look, Refused};
 use super::message::{APP, Line, Said, Unheard, VERSION};
-use crate::advising::{Adviser, Outcome};
 use crate::hosted;
 use crate::route::Route;
 use crate::stage::line::{listen, tell};
@@ -26,10 +24,7 @@ const MARK: &str = "data-framed";
 /// An origin that has no name, as in a sandbox or from a file. Nothing can be sent to it alone.
 const NAMELESS: &str = "null";
 
-/// The rider hands answers to the page around.
-const HAND: &str = "sagwright-hand";
-
-/// The advice is with them: the line's turn.
+/// The rider hands answers and advice to the page around.
 const FINISHED: &str = "sagwright-finished";
 
 /// The page around has answered.
@@ -229,30 +224,12 @@ pub fn around() -> Option<String> {
     (!origin.is_empty()).then_some(origin)
 }
 
-/// Hands a parcel and the answers in it, each as JSON, to the page around; the advice's program adds the advice.
-pub fn hand(parcel: &str, intake: &str) {
-    tell(HAND, &Array::of2(&parcel.into(), &intake.into()));
-}
-
-/// Adds the advice to what is handed to the page around, for as long as the page lives.
-pub fn add_advice(adviser: Adviser) {
-    let listener = listen(HAND, move |handed| {
-        if let Some(rest) = with_advice(&adviser, handed) {
-            tell(FINISHED, &rest.into());
-        }
-    });
-    listener.into_iter().for_each(EventListener::forget);
-}
-
-fn with_advice(adviser: &Adviser, handed: JsValue) -> Option<String> {
-    let handed: Array = handed.dyn_into().ok()?;
-    let (parcel, intake) = (handed.get(0).as_string()?, handed.get(1).as_string()?);
-    let intake = read_unfinished(&intake).ok()?;
-    let Outcome::Advice(advice, _) = adviser.beside(&intake) else {
-        return None;
-    };
-    let advice = serde_json::to_string(&*advice).ok()?;
-    Some(format!(r#","parcel":{parcel},"advice":{advice}"#))
+/// Hands a parcel and the advice on it, each as JSON, to the page around.
+pub fn hand(parcel: &str, advice: &str) {
+    tell(
+        FINISHED,
+        &format!(r#","parcel":{parcel},"advice":{advice}"#).into(),
+    );
 }
 
 /// What the page around answers to a parcel.

@@ -3,13 +3,15 @@
 use std::rc::Rc;
 
 use gloo::timers::callback::Timeout;
-use sagwright_core::intake::write;
 use sagwright_core::workshop::Parcel;
 use yew::prelude::*;
 
 use super::look::with_name;
 use super::ways::preview;
+use crate::advising::Outcome;
+use crate::counsel::use_counsel;
 use crate::framed;
+use crate::tasks::{begin, breath};
 use crate::words::say;
 
 /// How long the page around may take to answer, ms.
@@ -32,7 +34,7 @@ pub struct Props {
     pub parcel: Rc<Parcel>,
 }
 
-/// The button that hands it over, and what the page around answers. Pressed again, the same parcel goes.
+/// The button that hands it over with the advice on it, and what the page around answers. Pressed again, the same goes.
 #[component]
 pub fn ToPageAround(props: &Props) -> Html {
     let parcel = &props.parcel;
@@ -56,19 +58,19 @@ pub fn ToPageAround(props: &Props) -> Html {
             move || drop(listener)
         });
     }
-    let Some(origin) = framed::around() else {
+    let advice = use_advice(parcel);
+    let (Some(origin), Some(advice)) = (framed::around(), advice) else {
         return Html::default();
     };
     let text = parcel.text().unwrap_or_default();
     let onclick = {
-        let (set, text) = (stand.setter(), text.clone());
-        let intake = write(&parcel.intake).unwrap_or_default();
+        let (set, text, advice) = (stand.setter(), text.clone(), advice.clone());
         Callback::from(move |_: MouseEvent| {
             set.set(Stand::OnItsWay);
             let silent = set.clone();
             let end = Timeout::new(PATIENCE_MS, move || silent.set(Stand::Silent));
             patience.replace(Some(end));
-            framed::hand(&text, &intake);
+            framed::hand(&text, &advice);
         })
     };
     let told = match *stand {
@@ -84,6 +86,30 @@ pub fn ToPageAround(props: &Props) -> Html {
             <p><button type="button" class="button button-main" {onclick}>{ say("hosted.around-hand") }</button></p>
             <p role="status" class="taken">{ told }</p>
             { preview(Some(&origin), &text) }
+            <details class="more">
+                <summary>{ say("hosted.preview-advice") }</summary>
+                <pre class="going" tabindex="0" role="region" aria-label={say("hosted.preview-advice")}>{ &*advice }</pre>
+            </details>
         </>
     }
+}
+
+/// The advice on the answers in a parcel as JSON, once it is worked out.
+#[hook]
+fn use_advice(parcel: &Rc<Parcel>) -> Option<AttrValue> {
+    let counsel = use_counsel();
+    let advice = use_state_eq(|| None);
+    let set = advice.setter();
+    use_effect_with(parcel.intake.clone(), move |intake| {
+        let intake = intake.clone();
+        let work = begin(async move {
+            let Outcome::Advice(advice, _) = counsel.adviser.ask(&intake, breath).await else {
+                return;
+            };
+            let text = serde_json::to_string(&*advice).ok();
+            set.set(text.map(AttrValue::from));
+        });
+        move || work.abort()
+    });
+    (*advice).clone()
 }

@@ -15,7 +15,6 @@ use crate::advising::Adviser;
 use crate::browser;
 use crate::counsel::Counsel;
 use crate::desk::Desk;
-use crate::framed;
 use crate::hosted::{self, Bag, Courier, Hearing, SendPage};
 use crate::language;
 use crate::pages::{AdvicePage, LinkPage, OpenPage, SheetPage};
@@ -47,7 +46,6 @@ pub fn start() {
             scene: RefCell::default(),
             drawn: RefCell::default(),
         });
-        framed::add_advice(guest.counsel.adviser.clone());
         let shown = Rc::clone(&guest);
         line::on_show(move |scene| shown.show(scene));
         line::on_leave(move || guest.leave());

@@ -126,6 +126,8 @@ fn answers_reach_the_page_around_once_the_rider_agrees_and_it_says_whether_it_ha
         let shown = page
             .evaluate("document.querySelector('.going').innerText")
             .await?;
+        page.click("And this advice on it").await?;
+        page.accessible().await?;
         page.click("Hand it over now").await?;
         page.sees("Demonstration workshop (invented) has your answers.")
             .await?;
@@ -144,6 +146,10 @@ fn answers_reach_the_page_around_once_the_rider_agrees_and_it_says_whether_it_ha
         page.evaluate("location.hash = '#/send'").await?;
         page.is_shown("#agree").await?;
         page.choose("I agree to this").await?;
+        page.sees("And this advice on it").await?;
+        let advice = page
+            .evaluate("document.querySelectorAll('.going')[1].textContent")
+            .await?;
         page.click("Hand it over now").await?;
         page.sees("The page around this one did not answer").await?;
         around.outside().await?;
@@ -166,6 +172,12 @@ fn answers_reach_the_page_around_once_the_rider_agrees_and_it_says_whether_it_ha
             .evaluate(&format!("{finished}.advice.settings.length"))
             .await?;
         ensure!(settings.as_u64().is_some_and(|many| many > 3), "{settings}");
+        let same =
+            format!("JSON.stringify(JSON.parse({advice})) === JSON.stringify({finished}.advice)");
+        ensure!(
+            page.evaluate(&same).await? == true,
+            "what went is not what was shown"
+        );
         around.inside(0).await?;
         page.sees("has your answers").await?;
         around.done().await
