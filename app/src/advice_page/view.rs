@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use sagwright_core::advice::{Advice, SetUpAdvice};
+use sagwright_core::advice::{Advice, DampingPicture, SetUpAdvice};
 use sagwright_core::intake::Question;
 use sagwright_core::quantity::{Dimension, Unit};
 use sagwright_core::words::{Arg, Book, Text, UnitChoice};
@@ -15,6 +15,7 @@ use super::units::unit_switches;
 use super::{Voice, breakaway, causes, remedies, rides, settings, signal, stop};
 use crate::advising::Stand;
 use crate::checking::Moved;
+use crate::later::Later;
 use crate::pictures::{Chart, Figure};
 
 /// The advice and how it is told.
@@ -171,11 +172,38 @@ fn AfterCheck(props: &SameProps) -> Html {
                     )
                 }
                 { breakaway::breakaway(voice, &advice.breakaway) }
+                { damping(voice, &advice.damping) }
             </section>
             if let Some(ridden) = &advice.rides {
                 { rides::rides(voice, ridden) }
             }
         </>
+    }
+}
+
+/// What each clicker does over speed, folded away: four pictures more.
+fn damping(voice: &Voice, pictures: &[DampingPicture]) -> Html {
+    if pictures.is_empty() {
+        return Html::default();
+    }
+    let figures = pictures.iter().map(|picture| {
+        let name = voice.say(&picture.name);
+        html! {
+            <>
+                <h3>{ &name }</h3>
+                <Later>
+                    <Figure chart={Rc::new(Chart::of_damping(picture))} voice={voice.clone()} />
+                </Later>
+                { why(voice, &name, &picture.reason, Dimension::Clicks) }
+            </>
+        }
+    });
+    html! {
+        <details class="more damping">
+            <summary>{ voice.words("picture.damping.fold") }</summary>
+            <p>{ voice.words("picture.damping.lead") }</p>
+            { for figures }
+        </details>
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a picture holds, SI, before it is put into a reader's units: curves over one axis, and marks on it.
 
-use sagwright_core::advice::{CurveRole, ForcePicture};
+use sagwright_core::advice::{CurveRole, DampingPicture, DampingRole, ForcePicture, SettingId};
 use sagwright_core::quantity::Dimension;
 use sagwright_core::words::{Text, UnitChoice};
 
@@ -9,6 +9,9 @@ use crate::advice_page::Voice;
 /// Decimals of a time within a ride.
 const SECONDS_DECIMALS: usize = 2;
 
+/// Decimals of a speed.
+const SPEED_DECIMALS: usize = 2;
+
 /// What an axis measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Measure {
@@ -16,6 +19,8 @@ pub enum Measure {
     Of(Dimension),
     /// Time within a ride, always in seconds.
     Seconds,
+    /// How fast a leg or a shaft moves, always in metres a second, as the trade does whatever else it counts in.
+    Speed,
 }
 
 impl Measure {
@@ -23,7 +28,7 @@ impl Measure {
     pub fn shown(self, units: &UnitChoice, si: f64) -> f64 {
         match self {
             Self::Of(dimension) => units.unit(dimension).from_si(si),
-            Self::Seconds => si,
+            Self::Seconds | Self::Speed => si,
         }
     }
 
@@ -32,6 +37,7 @@ impl Measure {
         match self {
             Self::Of(dimension) => units.unit(dimension).decimals(),
             Self::Seconds => SECONDS_DECIMALS,
+            Self::Speed => SPEED_DECIMALS,
         }
     }
 
@@ -40,6 +46,7 @@ impl Measure {
         match self {
             Self::Of(dimension) => units.unit(dimension).symbol(),
             Self::Seconds => "s",
+            Self::Speed => "m/s",
         }
     }
 
@@ -47,7 +54,10 @@ impl Measure {
     pub fn say(self, voice: &Voice, si: f64) -> String {
         match self {
             Self::Of(dimension) => voice.quantity(si, dimension),
-            Self::Seconds => format!("{}\u{a0}s", voice.units().number(si, SECONDS_DECIMALS)),
+            Self::Seconds | Self::Speed => {
+                let number = voice.units().number(si, self.decimals(voice.units()));
+                format!("{number}\u{a0}{}", self.symbol(voice.units()))
+            }
         }
     }
 }
@@ -72,6 +82,8 @@ pub enum Pen {
     Now,
     /// The bike as advised.
     Advised,
+    /// An end of what can be set.
+    End,
 }
 
 impl Pen {
@@ -81,6 +93,7 @@ impl Pen {
             Self::Gas | Self::Advised => &[],
             Self::Coil => &[12.0, 6.0],
             Self::Now => &[3.0, 5.0],
+            Self::End => &[12.0, 5.0, 3.0, 5.0],
         }
     }
 
@@ -89,7 +102,7 @@ impl Pen {
         match self {
             Self::Coil => "role-coil",
             Self::Gas | Self::Advised => "role-gas",
-            Self::Now => "role-now",
+            Self::Now | Self::End => "role-now",
         }
     }
 }
@@ -101,6 +114,17 @@ impl From<CurveRole> for Pen {
             CurveRole::Gas => Self::Gas,
             CurveRole::Now => Self::Now,
             CurveRole::Tried => Self::Advised,
+        }
+    }
+}
+
+impl From<DampingRole> for Pen {
+    fn from(role: DampingRole) -> Self {
+        match role {
+            DampingRole::Chosen => Self::Advised,
+            DampingRole::Now => Self::Now,
+            DampingRole::Closed => Self::Coil,
+            DampingRole::Open => Self::End,
         }
     }
 }
@@ -219,6 +243,47 @@ impl Chart {
                 at: "picture.read.at",
                 column: "picture.table.travel",
                 file: "picture.force.file",
+            },
+            table_steps: 10,
+        }
+    }
+
+    /// Damping force over speed.
+    pub fn of_damping(picture: &DampingPicture) -> Self {
+        let curves = picture.curves.iter().map(|curve| Curve {
+            name: curve.name.clone(),
+            pen: curve.role.into(),
+            points: curve.points.clone(),
+        });
+        let marks = picture.marks.iter().map(|mark| Mark {
+            name: mark.name.clone(),
+            at: mark.speed,
+        });
+        Self {
+            name: picture.name.clone(),
+            message: picture.message.clone(),
+            level: Axis {
+                title: "picture.axis.speed",
+                measure: Measure::Speed,
+            },
+            upright: Axis {
+                title: "picture.axis.damping",
+                measure: Measure::Of(Dimension::Force),
+            },
+            level_end: picture.top_speed,
+            curves: curves.collect(),
+            marks: marks.collect(),
+            words: ChartWords {
+                read: "picture.damping.read.label",
+                start: "picture.damping.read.start",
+                at: "picture.read.at",
+                column: "picture.damping.speed",
+                file: match picture.setting {
+                    SettingId::ForkCompression => "picture.damping.file.fork-compression",
+                    SettingId::ForkRebound => "picture.damping.file.fork-rebound",
+                    SettingId::ShockRebound => "picture.damping.file.shock-rebound",
+                    _ => "picture.damping.file.shock-compression",
+                },
             },
             table_steps: 10,
         }

@@ -70,7 +70,7 @@ impl Palette {
         match pen {
             Pen::Coil => self.coil,
             Pen::Gas | Pen::Advised => self.gas,
-            Pen::Now => self.now,
+            Pen::Now | Pen::End => self.now,
         }
     }
 }

@@ -5,7 +5,7 @@ use sagwright_core::intake::End;
 use sagwright_core::quantity::Dimension;
 use sagwright_core::words::Text;
 
-use super::chart::{Axis, Chart, ChartWords, Curve, Measure, Pen};
+use super::chart::{Axis, Chart, ChartWords, Curve, Mark, Measure, Pen};
 
 /// The chart of one end. `before_told` says whether "before" is the rider's own bike or the usual one of its class.
 pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
@@ -24,6 +24,7 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
     let (before, after) = (of(&picture.before), of(&picture.after));
     let last = |points: &[(f64, f64)]| points.last().map_or(0.0, |&(at, _)| at);
     let level_end = last(&before).max(last(&after));
+    let marks = marks(&before);
     let message = match end {
         End::Rear => picture.rear_message.clone(),
         End::Front | End::Both => picture.message.clone(),
@@ -59,7 +60,7 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
                 points: after,
             },
         ],
-        marks: Vec::new(),
+        marks,
         words: ChartWords {
             read: "picture.ride.read.label",
             start: "picture.ride.read.start",
@@ -69,6 +70,20 @@ pub fn ride_chart(picture: &RidePicture, end: End, before_told: bool) -> Chart {
         },
         table_steps: 20,
     }
+}
+
+/// The moments of the bike before that a complaint is about: its deepest, and where it is hit fastest.
+fn marks(before: &[(f64, f64)]) -> Vec<Mark> {
+    let deepest = before.iter().max_by(|a, b| a.1.total_cmp(&b.1));
+    let strokes = before.windows(2);
+    let fastest = strokes.max_by(|a, b| (a[1].1 - a[0].1).total_cmp(&(b[1].1 - b[0].1)));
+    let mark = |key: &'static str, at: f64| Mark {
+        name: Text::new(key),
+        at,
+    };
+    let deepest = deepest.map(|(at, _)| mark("picture.ride.deepest", *at));
+    let fastest = fastest.map(|pair| mark("picture.ride.fastest", pair[1].0));
+    deepest.into_iter().chain(fastest).collect()
 }
 
 /// Key of what the bike before is called: the rider's own where it was told, else the usual one of its class.

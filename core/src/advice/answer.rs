@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::figure::Figure;
 use super::laps::NextLap;
-use super::picture::{BreakawayTable, ForcePicture};
+use super::picture::{BreakawayTable, DampingPicture, ForcePicture};
 use super::remedy_finding::RemedyFinding;
 use super::ridden::Ridden;
 use crate::cause::Cause;
@@ -69,6 +69,8 @@ pub struct SetUpAdvice {
     pub force_picture: ForcePicture,
     /// Force to get moving, gas beside coil.
     pub breakaway: BreakawayTable,
+    /// Damping over speed, a picture for each clicker; none where no damper can be sized for this bike.
+    pub damping: Vec<DampingPicture>,
     /// What rides over the rider's ground found, where they were ridden.
     pub rides: Option<Ridden>,
     /// What was assumed for want of an answer, and which page would narrow it.

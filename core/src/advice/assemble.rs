@@ -8,6 +8,7 @@ use super::at_workshop;
 use super::causes;
 use super::cautions::{caution, cautions};
 use super::caveats::caveats;
+use super::damping::damping;
 use super::draw::pictures;
 use super::keep::ridden_part;
 use super::laps::{change_cautions, next_laps};
@@ -211,6 +212,7 @@ pub async fn advise_between(
         remedies,
         force_picture,
         breakaway,
+        damping: damping(&sheet),
         rides: ridden.map(|ridden| ridden.showing(shown_ground(intake).as_ref())),
         assumptions: assumptions(&situation),
         narrows_most: ranges.narrows_most(&situation),

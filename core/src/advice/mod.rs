@@ -7,6 +7,7 @@ mod at_workshop;
 mod causes;
 mod cautions;
 mod caveats;
+mod damping;
 mod draw;
 mod effects;
 mod figure;

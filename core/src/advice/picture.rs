@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::answer::SettingId;
 use super::figure::Reason;
 use crate::words::Text;
 
@@ -52,6 +53,59 @@ pub struct TravelMark {
     pub name: Text,
     /// Where, m of fork stroke.
     pub travel: f64,
+}
+
+/// Damping force over the speed of leg or shaft, all dampers of one end together, one way.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DampingPicture {
+    /// Whose clicker it shows.
+    pub setting: SettingId,
+    /// What it shows, in a few words.
+    pub name: Text,
+    /// The picture's message in a sentence.
+    pub message: Text,
+    /// The curves, all over the same speeds.
+    pub curves: Vec<DampingCurve>,
+    /// Speeds to mark.
+    pub marks: Vec<DampingMark>,
+    /// Speed of leg or shaft in a hard hit, m/s.
+    pub top_speed: f64,
+    /// What the forces rest on.
+    pub reason: Reason,
+}
+
+/// Damping with the clicker in one place.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DampingCurve {
+    /// Where the clicker stands.
+    pub name: Text,
+    /// The same, to draw it by.
+    pub role: DampingRole,
+    /// Speed (m/s) and the force against it (N), both 0 or more.
+    pub points: Vec<(f64, f64)>,
+}
+
+/// Where a clicker stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum DampingRole {
+    /// Where it is advised.
+    Chosen,
+    /// Where the rider has it, where that is elsewhere.
+    Now,
+    /// Fully closed.
+    Closed,
+    /// Fully open.
+    Open,
+}
+
+/// A speed worth marking.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DampingMark {
+    /// What moves so fast.
+    pub name: Text,
+    /// Where, m/s of leg or shaft.
+    pub speed: f64,
 }
 
 /// Force to get a fork moving, gas beside coil.

@@ -131,6 +131,14 @@ impl<'a> Bench<'a> {
         told
     }
 
+    /// Speed of a fork leg and of the shock's shaft over that of their axle, about ride height.
+    pub fn shaft_speeds(&self) -> Ends<f64> {
+        Ends {
+            front: self.fork.0.speed_share,
+            rear: self.shock.0.speed_share,
+        }
+    }
+
     /// The set-up advised before any ride.
     pub fn advised(&self) -> Trial {
         let air = Surroundings::same(self.situation.surroundings.riding);

@@ -23,7 +23,7 @@ pub const USUAL_OIL: ThermodynamicTemperature = celsius(40.0);
 /// Speed of the axle up to which damping counts as low-speed, m/s (common practice: 0.1 to 0.3).
 pub const LOW_SPEED: f64 = 0.3;
 /// Speed of the axle in a hard hit, m/s.
-const HIGH_SPEED: f64 = 3.0;
+pub const HIGH_SPEED: f64 = 3.0;
 /// Speed at which shims leave their seat over [`LOW_SPEED`].
 const CRACK_SPEED: f64 = 0.5;
 /// Force at that speed over force at [`LOW_SPEED`].
