@@ -3,7 +3,7 @@
 use sagwright_core::intake::{Question, check};
 use yew::prelude::*;
 
-use super::answers::Answers;
+use super::answers::answers;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::hosted;
 use crate::route::Route;
@@ -34,7 +34,7 @@ pub fn CheckPage() -> Html {
                 }
                 <h1 id={HEADING} tabindex="-1">{ say("check.heading") }</h1>
                 <p class="why">{ say("check.why") }</p>
-                <Answers changeable=true />
+                { answers(&desk, true) }
                 if problems.is_empty() {
                     <div class="onward">
                         <a class="button button-main" href={next(&desk).fragment()}>{ say("check.advice") }</a>

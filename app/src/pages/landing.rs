@@ -25,7 +25,7 @@ pub fn LandingPage() -> Html {
             <details class="try">
                 <summary>{ say("landing.examples") }</summary>
                 <p>{ say("landing.examples-text") }</p>
-                <Examples />
+                { examples(&desk) }
             </details>
         </div>
     }
@@ -52,16 +52,15 @@ fn begin(desk: &Desk) -> Html {
 }
 
 /// The invented riders. Opening one takes the place of the answers, so it is offered only with that said.
-#[component]
-fn Examples() -> Html {
-    let desk = use_desk();
-    let riders = use_memo((), |()| examples::offered().collect::<Vec<_>>());
-    let buttons = riders.iter().map(|(who, rider)| {
-        let (desk, rider) = (desk.clone(), rider.clone());
-        let who = say(who);
+fn examples(desk: &Desk) -> Html {
+    let buttons = examples::offered().map(|example| {
+        let desk = desk.clone();
+        let who = say(&example.key());
         let onclick = Callback::from(move |_: MouseEvent| {
-            desk.act(Action::Open(Box::new(rider.clone())));
-            browser::go(Route::Check);
+            if let Some(rider) = example.rider() {
+                desk.act(Action::Open(Box::new(rider)));
+                browser::go(Route::Check);
+            }
         });
         html! { <li><button type="button" class="button" {onclick}>{ who }</button></li> }
     });
