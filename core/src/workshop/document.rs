@@ -5,6 +5,7 @@ use std::ops::RangeInclusive;
 
 use serde::{Deserialize, Serialize};
 
+use crate::form::read_form;
 use crate::intake::{BikeClass, choice};
 use crate::quantity::{
     AltitudeUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit, TemperatureUnit,
@@ -51,7 +52,7 @@ choice! {
 }
 
 /// A workshop's own document.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Workshop {
@@ -101,8 +102,31 @@ pub struct Workshop {
     pub delivery: Vec<Delivery>,
 }
 
+read_form! {
+    Workshop = Workshop {
+        version: 0,
+        name: String::new(),
+        contact: Contact::default(),
+        languages: Vec::new(),
+        units: Units::default(),
+        currency: String::new(),
+        labour_per_hour: (0.0, 0.0),
+        prices: BTreeMap::new(),
+        remedies: None,
+        stock: Stock::default(),
+        classes: None,
+        counting: None,
+        questions: Vec::new(),
+        consent: String::new(),
+        theme: Theme::default(),
+        delivery: Vec::new(),
+    },
+    needs [version, name, currency, labour_per_hour],
+    { version, name, contact, languages, units, currency, labour_per_hour, prices, remedies, stock, classes, counting, questions, consent, theme, delivery }
+}
+
 /// How to reach a workshop; each up to 200 characters and shown as text only.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Contact {
@@ -120,6 +144,12 @@ pub struct Contact {
     pub website: String,
 }
 
+read_form! {
+    Contact = Contact::default(),
+    needs [],
+    { phone, email, address, website }
+}
+
 impl Contact {
     /// Whether nothing is told.
     pub fn is_empty(&self) -> bool {
@@ -128,7 +158,7 @@ impl Contact {
 }
 
 /// The unit each kind of number begins in.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Units {
@@ -155,6 +185,12 @@ pub struct Units {
     pub altitude: Option<AltitudeUnit>,
 }
 
+read_form! {
+    Units = Units::default(),
+    needs [],
+    { mass, height, length, rate, pressure, temperature, altitude }
+}
+
 impl Units {
     /// Whether nothing is told.
     pub fn is_empty(&self) -> bool {
@@ -163,7 +199,7 @@ impl Units {
 }
 
 /// Springs on the shelf, at most 60 of each.
-#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Stock {
@@ -173,6 +209,12 @@ pub struct Stock {
     /// Rates of shock springs.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub shock: Vec<Entry<RateUnit>>,
+}
+
+read_form! {
+    Stock = Stock::default(),
+    needs [],
+    { fork, shock }
 }
 
 impl Stock {
@@ -208,7 +250,7 @@ pub const CORNERS: RangeInclusive<u8> = 0..=24;
 pub const TEXT_SIZES: RangeInclusive<u8> = 90..=150;
 
 /// How the page looks. The colours of cautions are no one's to choose.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Theme {
@@ -224,6 +266,12 @@ pub struct Theme {
     /// Light or dark.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub colours: Option<ColourScheme>,
+}
+
+read_form! {
+    Theme = Theme::default(),
+    needs [],
+    { accent, corner, text, colours }
 }
 
 impl Theme {
