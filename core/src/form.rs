@@ -97,3 +97,84 @@ macro_rules! read_form {
 }
 
 pub(crate) use read_form;
+
+#[cfg(test)]
+mod tests {
+    use crate::workshop::{Contact, Delivery};
+    use serde::de::DeserializeOwned;
+
+    fn told<T: DeserializeOwned>(json: &str) -> String {
+        let refused = serde_json::from_str::<T>(json).err();
+        refused.map_or_else(String::new, |error| error.to_string())
+    }
+
+    #[test]
+    fn fields_are_taken_in_any_order_and_those_left_out_stay_empty() {
+        let json = r#"{"website":"w","phone":"p"}"#;
+        let contact: Contact = serde_json::from_str(json).expect("both are fields of it");
+        assert_eq!(
+            (contact.phone.as_str(), contact.website.as_str()),
+            ("p", "w")
+        );
+        assert!(contact.email.is_empty() && contact.address.is_empty());
+    }
+
+    #[test]
+    fn what_is_unknown_twice_or_no_part_at_all_is_named() {
+        let unknown = told::<Contact>(r#"{"fax":"1"}"#);
+        let known = "expected one of `phone`, `email`, `address`, `website`";
+        assert!(
+            unknown.starts_with(&format!("unknown field `fax`, {known}")),
+            "{unknown}"
+        );
+        let twice = told::<Contact>(r#"{"phone":"1","phone":"2"}"#);
+        assert!(twice.starts_with("duplicate field `phone`"), "{twice}");
+        for (none, what) in [("[]", "sequence"), ("7", "integer `7`"), ("null", "null")] {
+            let expected = format!("invalid type: {what}, expected struct Contact");
+            assert!(told::<Contact>(none).starts_with(&expected), "{none}");
+        }
+    }
+
+    #[test]
+    fn a_way_needs_what_it_leads_to_and_takes_nothing_else() {
+        for (json, expected) in [
+            (r#"{}"#, "missing field `way`"),
+            (r#"{"way":"pigeon"}"#, "unknown variant `pigeon`"),
+            (r#"{"way":"email"}"#, "missing field `address`"),
+            (
+                r#"{"way":"email","address":"a","url":"u"}"#,
+                "unknown field `url`",
+            ),
+            (r#"{"way":"endpoint"}"#, "missing field `url`"),
+            (
+                r#"{"way":"endpoint","address":"a","url":"u"}"#,
+                "unknown field `address`",
+            ),
+        ] {
+            let told = told::<Delivery>(json);
+            assert!(told.starts_with(expected), "{json}: {told}");
+        }
+    }
+
+    #[test]
+    fn every_way_is_read_as_it_is_written() {
+        let (address, url) = ("a@b.c".to_owned(), "/in".to_owned());
+        let ways = [
+            Delivery::File,
+            Delivery::Link,
+            Delivery::Code,
+            Delivery::Email { address },
+            Delivery::HostPage,
+            Delivery::Endpoint { url },
+        ];
+        assert_eq!(ways.len(), Delivery::WORDS.len());
+        for way in ways {
+            let json = serde_json::to_string(&way).expect("it has a JSON form");
+            assert_eq!(
+                serde_json::from_str::<Delivery>(&json).ok(),
+                Some(way),
+                "{json}"
+            );
+        }
+    }
+}

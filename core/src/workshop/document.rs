@@ -3,10 +3,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::RangeInclusive;
 
-use serde::{Deserialize, Serialize};
+use serde::de::Error as _;
+use serde::{Deserialize, Deserializer, Serialize};
 
 use crate::form::read_form;
 use crate::intake::{BikeClass, choice};
+use crate::listed;
 use crate::quantity::{
     AltitudeUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit, TemperatureUnit,
 };
@@ -225,7 +227,7 @@ impl Stock {
 }
 
 /// A question of the workshop's own.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ExtraQuestion {
@@ -241,6 +243,18 @@ pub struct ExtraQuestion {
     /// Whether it has to be answered.
     #[serde(default)]
     pub required: bool,
+}
+
+read_form! {
+    ExtraQuestion = ExtraQuestion {
+        id: String::new(),
+        text: String::new(),
+        kind: AnswerKind::Text,
+        choices: Vec::new(),
+        required: false,
+    },
+    needs [id, text, kind],
+    { id, text, kind, choices, required }
 }
 
 /// How round corners may be, CSS px.
@@ -282,7 +296,7 @@ impl Theme {
 }
 
 /// A way in which an intake reaches the workshop.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(tag = "way", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Delivery {
@@ -304,6 +318,39 @@ pub enum Delivery {
         /// The address, beginning with `https://`, or a path on the site's own host, beginning with `/`.
         url: String,
     },
+}
+
+/// A way as it is written.
+#[derive(Default)]
+struct Told {
+    way: String,
+    address: Option<String>,
+    url: Option<String>,
+}
+
+read_form! {
+    Told = Told::default(),
+    needs [way],
+    { way, address, url }
+}
+
+impl<'de> Deserialize<'de> for Delivery {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let Told { way, address, url } = Told::deserialize(reader)?;
+        let word = Self::WORDS[listed::place_of(&way, Self::WORDS)?];
+        match (word, address, url) {
+            ("email", _, Some(_)) => Err(D::Error::unknown_field("url", &["address"])),
+            ("email", Some(address), None) => Ok(Self::Email { address }),
+            ("email", None, None) => Err(D::Error::missing_field("address")),
+            ("endpoint", Some(_), _) => Err(D::Error::unknown_field("address", &["url"])),
+            ("endpoint", None, Some(url)) => Ok(Self::Endpoint { url }),
+            ("endpoint", None, None) => Err(D::Error::missing_field("url")),
+            ("link", ..) => Ok(Self::Link),
+            ("code", ..) => Ok(Self::Code),
+            ("host-page", ..) => Ok(Self::HostPage),
+            _ => Ok(Self::File),
+        }
+    }
 }
 
 impl Delivery {
