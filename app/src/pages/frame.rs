@@ -7,8 +7,8 @@ use super::how_to::HowTo;
 use super::terms::terms;
 use crate::browser;
 use crate::desk::Desk;
+use crate::pieces::{button, page_heading, submit_button, way_back};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::{Page, Trouble};
 use crate::words::say;
 
@@ -45,11 +45,11 @@ impl Frame {
         let family = page.question().word();
         html! {
             <>
-                <p class="back"><a href={self.back.fragment()}>{ say("frame.back") }</a></p>
+                { way_back(self.back) }
                 <div class="question asked">
                     { trouble_list(desk, &self.troubles) }
                     { caption(desk, page) }
-                    <h1 id={HEADING} tabindex="-1">{ heading(desk, page) }</h1>
+                    { page_heading(heading(desk, page)) }
                     <div class="beside">
                         <p class="why">{ say(&format!("ask.{family}.why")) }</p>
                         <p class="unknown">{ say(&format!("ask.{family}.unknown")) }</p>
@@ -59,7 +59,7 @@ impl Frame {
                     <form novalidate=true {onsubmit}>
                         { self.answers }
                         <div class="onward">
-                            <button type="submit" class="button button-main">{ say("frame.continue") }</button>
+                            { submit_button("frame.continue") }
                             if let Some(pass) = &self.pass {
                                 <button
                                     type="button"
@@ -71,9 +71,7 @@ impl Frame {
                                 </button>
                             }
                             if let Some(leap) = &self.leap {
-                                <button type="button" class="button" onclick={leap.reform(|_: MouseEvent| ())}>
-                                    { say("frame.nothing-measured") }
-                                </button>
+                                { button("frame.nothing-measured", leap.reform(|_: MouseEvent| ())) }
                             }
                         </div>
                     </form>

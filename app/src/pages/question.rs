@@ -13,8 +13,8 @@ use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::hosted;
 use crate::inputs::Radios;
+use crate::pieces::{link_button, page_heading, paragraph};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::{Action, Page, Slot, Trouble, Wizard, troubles};
 use crate::words::say;
 
@@ -169,9 +169,9 @@ fn back_from(wizard: &Wizard, page: Page, changing: bool) -> Route {
 fn not_asked() -> Html {
     html! {
         <div class="question">
-            <h1 id={HEADING} tabindex="-1">{ say("not-asked.heading") }</h1>
-            <p>{ say("not-asked.text") }</p>
-            <p><a class="button" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
+            { page_heading(say("not-asked.heading")) }
+            { paragraph("not-asked.text") }
+            <p>{ link_button(Route::Check, "not-asked.answers") }</p>
         </div>
     }
 }
