@@ -46,16 +46,36 @@ const DOCUMENTS: &[(&str, &str)] = &[
     ),
 ];
 
-/// The invented riders, in the order in which they are offered.
-#[cfg(test)]
-pub fn riders() -> impl Iterator<Item = Intake> {
-    offered().map(|(_, rider)| rider)
+/// One invented rider.
+#[derive(Debug, Clone, Copy)]
+pub struct Example {
+    word: &'static str,
+    document: &'static str,
 }
 
-/// The same, each with the key of the sentence that says who it is.
-pub fn offered() -> impl Iterator<Item = (String, Intake)> {
-    let read = |(word, json): &(&str, &str)| Some((format!("example.{word}"), read(json).ok()?));
-    DOCUMENTS.iter().filter_map(read)
+impl Example {
+    /// The key of the sentence that says who it is.
+    pub fn key(self) -> String {
+        ["example.", self.word].concat()
+    }
+
+    /// The rider, read when asked for: most who come open none. There is always one, as the tests below see to.
+    pub fn rider(self) -> Option<Intake> {
+        read(self.document).ok()
+    }
+}
+
+/// The invented riders, in the order in which they are offered.
+pub fn offered() -> impl Iterator<Item = Example> {
+    DOCUMENTS
+        .iter()
+        .map(|&(word, document)| Example { word, document })
+}
+
+/// The same, read.
+#[cfg(test)]
+pub fn riders() -> impl Iterator<Item = Intake> {
+    offered().filter_map(Example::rider)
 }
 
 #[cfg(test)]
@@ -66,7 +86,8 @@ mod tests {
     #[test]
     fn every_example_can_be_read_and_says_that_it_is_invented() {
         assert_eq!(riders().count(), DOCUMENTS.len());
-        for (key, rider) in offered() {
+        for (example, rider) in offered().zip(riders()) {
+            let key = example.key();
             assert!(rider.note.contains("Invented"), "{}", rider.note);
             assert!(book().has(&key), "nobody says who {key} is");
         }

@@ -32,6 +32,7 @@ mod notices;
 mod offline;
 mod pages;
 mod pictures;
+mod pieces;
 #[cfg(feature = "readers")]
 pub mod readers;
 mod riding;

@@ -4,6 +4,7 @@ use yew::prelude::*;
 
 use crate::keeping::{Found, Keeping, Kept};
 use crate::offline::Stand;
+use crate::pieces::{button, paragraph};
 use crate::words::say;
 
 /// What stands above the page: about the answers and the address. `lost` is whether the address led nowhere.
@@ -13,7 +14,7 @@ pub fn about_answers(found: Found, keeping: &Keeping, lost: bool) -> Html {
             if keeping.kept == Kept::No { <p class="notice">{ say("shell.not-kept") }</p> }
             if keeping.kept == Kept::Overtaken {
                 <div class="notice">
-                    <p>{ say("shell.overtaken") }</p>
+                    { paragraph("shell.overtaken") }
                     <p class="notice-choice">
                         { button("shell.overtaken-theirs", keeping.take_over.clone()) }
                         { button("shell.overtaken-ours", keeping.insist.clone()) }
@@ -43,7 +44,7 @@ pub fn about_site(kept: Kept, stand: Stand, renew: &Callback<()>) -> Html {
     let offer = |told: &'static str, take: &'static str| {
         html! {
             <>
-                <p>{ say(told) }</p>
+                { paragraph(told) }
                 <p class="notice-choice">{ button(take, renew.reform(|_| ())) }</p>
             </>
         }
@@ -55,13 +56,9 @@ pub fn about_site(kept: Kept, stand: Stand, renew: &Callback<()>) -> Html {
                     (Stand::Network, _) => Html::default(),
                     (Stand::Newer, Kept::Yes) => offer("shell.newer", "shell.newer-use"),
                     (Stand::Overtaken, Kept::Yes) => offer("shell.renewed", "shell.renewed-use"),
-                    _ => html! { <p>{ say("shell.offline") }</p> },
+                    _ => paragraph("shell.offline"),
                 }
             }
         </div>
     }
-}
-
-fn button(key: &'static str, onclick: Callback<MouseEvent>) -> Html {
-    html! { <button type="button" class="button" {onclick}>{ say(key) }</button> }
 }

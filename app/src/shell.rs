@@ -16,6 +16,7 @@ use crate::language::{self, LanguageSwitch};
 use crate::notices::{about_answers, about_site};
 use crate::offline::use_offline;
 use crate::pages::{CheckPage, LandingPage, QuestionPage, StartAgainPage};
+use crate::pieces::paragraph;
 use crate::route::Route;
 use crate::stage::{Arrival, Stage, on_unsent, use_advice_program};
 use crate::state::{Action, Wizard};
@@ -133,9 +134,9 @@ pub fn Shell() -> Html {
                 }
             </main>
             <footer class="footer">
-                <p>{ say("shell.privacy") }</p>
+                { paragraph("shell.privacy") }
                 { about_site(keeping.kept, stand, &renew) }
-                <p>{ say("shell.scope") }</p>
+                { paragraph("shell.scope") }
                 <LanguageSwitch {on_spoken} />
             </footer>
             </>

@@ -83,7 +83,7 @@ fn families() -> BTreeSet<String> {
     add_words(&mut add, "sign", StopSign::ALL, StopSign::word);
     add_words(&mut add, "wear", Theme::ALL, Theme::word);
     add_words(&mut add, "push", &[End::Front, End::Rear], End::word);
-    for (key, _) in crate::examples::offered() {
+    for key in crate::examples::offered().map(crate::examples::Example::key) {
         add(key);
     }
     for look in Look::ALL {

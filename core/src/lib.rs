@@ -11,6 +11,7 @@ pub mod bench;
 pub mod bike;
 pub mod cause;
 pub mod feel;
+mod form;
 pub mod intake;
 pub mod lane;
 mod listed;

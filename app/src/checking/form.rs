@@ -73,44 +73,40 @@ pub fn CheckForm(props: &Props) -> Html {
         })
     };
     html! {
-        <ContextProvider<Desk> context={own.clone()}>
-            <form class="check-form" novalidate=true {onsubmit}>
+        <form class="check-form" novalidate=true {onsubmit}>
                 { trouble_list(&own, &found) }
-                { inputs(subject, &wizard, &found, settled) }
+                { inputs(&own, subject, &found, &settled) }
                 <div class="onward">
                     <button type="submit" class="button button-main">{ say("checking.use") }</button>
                 </div>
             </form>
-        </ContextProvider<Desk>>
     }
 }
 
-fn inputs(subject: Subject, wizard: &Wizard, found: &[Trouble], settled: Callback<Field>) -> Html {
+fn inputs(desk: &Desk, subject: Subject, found: &[Trouble], settled: &Callback<Field>) -> Html {
     if let Subject::Page(page) = subject {
         return html! {
             <>
                 <HowTo question={page.question()} />
-                { answer_inputs(page, found, settled) }
+                { answer_inputs(desk, page, found, settled) }
             </>
         };
     }
     let described_by = (!found.is_empty()).then_some(SUMMARY);
-    let groups = subject.slots(wizard).into_iter().enumerate();
+    let groups = subject.slots(&desk.wizard).into_iter().enumerate();
     let groups = groups.map(|(place, slot)| {
         let legend = match slot {
             Slot::Lap(_, feeling) => say(&format!("complaint.{}", feeling.word())),
             _ => say(&format!("looking.{}.ask", slot.id())),
         };
-        html! {
-            <Radios
-                {slot}
-                {legend}
-                first={place == 0}
-                open_ended=false
-                short=true
-                {described_by}
-            />
-        }
+        let group = Radios {
+            first: place == 0,
+            open_ended: false,
+            short: true,
+            described_by,
+            ..Radios::named(slot, legend)
+        };
+        group.draw(desk)
     });
     html! { <div class="groups">{ for groups }</div> }
 }

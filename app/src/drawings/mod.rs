@@ -25,16 +25,7 @@ use crate::words::say;
 const SILHOUETTE_BOX: &str = "-390 -1570 2370 1590";
 
 /// The drawing of one step, with a name and what it shows for those who do not see it.
-#[derive(PartialEq, Properties)]
-pub struct StepProps {
-    /// Which.
-    pub drawing: Drawing,
-}
-
-/// Draws one step.
-#[component]
-pub fn StepDrawing(props: &StepProps) -> Html {
-    let drawing = props.drawing;
+pub fn step_drawing(drawing: Drawing) -> Html {
     let name = format!("drawing.{}", drawing.word);
     let (title_id, what_id) = (name.clone(), format!("{name}.what"));
     html! {

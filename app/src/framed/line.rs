@@ -1,7 +1,6 @@
 //! The browser's end of the line to the page around.
 
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeSet;
 
 use gloo::events::EventListener;
 use gloo::utils::{document, window};
@@ -46,7 +45,7 @@ struct Wire {
     /// The page that was last told of, or is to be told of.
     step: String,
     /// Reasons that stand in the console already.
-    logged: BTreeSet<Unheard>,
+    logged: Vec<Unheard>,
 }
 
 impl Wire {
@@ -91,7 +90,8 @@ impl Wire {
         match self.line.hear(around, &event.origin(), text.as_deref()) {
             Ok(said) => Some(said),
             Err(why) => {
-                if self.logged.insert(why) {
+                if !self.logged.contains(&why) {
+                    self.logged.push(why);
                     let reason = why.reason();
                     warn(&format!("A message to Sagwright is ignored: {reason}."));
                 }
@@ -125,7 +125,7 @@ pub fn begin() {
         said: 0,
         height: 0.0,
         step: String::new(),
-        logged: BTreeSet::new(),
+        logged: Vec::new(),
     };
     EventListener::new(&here, "message", |event| {
         let mut said = None;

@@ -27,6 +27,6 @@ pub use dress::{dress, put_on};
 pub use look::{about_workshop, names, send_heading};
 pub use questions::{QuestionsPage, extra_heading, extra_rows, has_questions};
 pub use send_page::{SendPage, to_send};
-pub use served::{Served, counts, offers};
+pub use served::{counts, offers, serves};
 pub use settings::{begin, language_offered, languages, trouble, units, workshop};
 pub use unsent::{Unsent, Why};

@@ -12,8 +12,8 @@ use super::settings::workshop;
 use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::pages::{SUMMARY, problem_list};
+use crate::pieces::{link_button, page_heading, submit_button, way_back};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::{Action, Page};
 use crate::words::{say, tell};
 
@@ -98,8 +98,8 @@ pub fn QuestionsPage() -> Html {
     let Some(workshop) = asked else {
         return html! {
             <div class="question">
-                <h1 id={HEADING} tabindex="-1">{ heading }</h1>
-                <p><a class="button" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
+                { page_heading(heading) }
+                <p>{ link_button(Route::Check, "not-asked.answers") }</p>
             </div>
         };
     };
@@ -109,15 +109,15 @@ pub fn QuestionsPage() -> Html {
     });
     html! {
         <>
-            <p class="back"><a href={back.fragment()}>{ say("frame.back") }</a></p>
+            { way_back(back) }
             <div class="question">
                 { summary(&wrong) }
-                <h1 id={HEADING} tabindex="-1">{ heading }</h1>
+                { page_heading(heading) }
                 <p class="why">{ say("hosted.asks-why") }</p>
                 <form novalidate=true class="extras" {onsubmit}>
                     { for groups }
                     <div class="onward">
-                        <button type="submit" class="button button-main">{ say("frame.continue") }</button>
+                        { submit_button("frame.continue") }
                     </div>
                 </form>
             </div>

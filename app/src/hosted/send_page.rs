@@ -14,7 +14,7 @@ use super::settings::workshop;
 use super::ways::Way;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::framed;
-use crate::inputs::Tick;
+use crate::inputs::tick;
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::store::fresh_id;
@@ -132,9 +132,11 @@ fn Agreeing(props: &AgreeingProps) -> Html {
         agreed: consent_of(workshop),
         intake: wizard.document(),
     });
-    let changed = {
-        let agreed = agreed.setter();
-        Callback::from(move |so| agreed.set(so))
+    let agree = {
+        let set = agreed.setter();
+        tick("hosted.agree", *agreed, Some("agree"), move |so| {
+            set.set(so);
+        })
     };
     let another = {
         let made = made.clone();
@@ -151,7 +153,7 @@ fn Agreeing(props: &AgreeingProps) -> Html {
             <section class="part">
                 <h2>{ say("hosted.consent") }</h2>
                 <blockquote class="consent">{ consent_of(workshop) }</blockquote>
-                <Tick key_of_label="hosted.agree" ticked={*agreed} {changed} id="agree" />
+                { agree }
             </section>
             if *agreed {
                 <>{ for ways }</>

@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 use super::look::with_name;
 use super::settings::workshop;
-use crate::desk::use_desk;
+use crate::desk::Desk;
 use crate::state::Slot;
 
 /// Whether this answer is offered: of the kinds of bike, those that the workshop works on; of all else, everything.
@@ -31,9 +31,7 @@ pub fn counts(question: Question) -> Html {
 }
 
 /// Says that not every kind of bike is offered, and that the one picked is not among them.
-#[component]
-pub fn Served() -> Html {
-    let desk = use_desk();
+pub fn serves(desk: &Desk) -> Html {
     let Some(workshop) = workshop().filter(|workshop| workshop.classes.is_some()) else {
         return Html::default();
     };

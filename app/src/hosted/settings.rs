@@ -6,7 +6,8 @@ use std::rc::Rc;
 use sagwright_core::quantity::{Dimension, Unit};
 use sagwright_core::words::{Language, Text};
 use sagwright_core::workshop::{self, LARGEST_WORKSHOP, Workshop};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+use serde_json::Value;
 
 use super::wire::{self, Answered};
 use crate::browser::{self, Device};
@@ -48,10 +49,10 @@ struct Found {
 }
 
 /// A document as it arrived, with where it came from.
-#[derive(Debug, Serialize, Deserialize)]
-struct Kept {
-    address: String,
-    document: String,
+#[derive(Serialize)]
+struct Kept<'a> {
+    address: &'a str,
+    document: &'a str,
 }
 
 thread_local! {
@@ -88,16 +89,18 @@ async fn find(asked: &str) -> Result<Workshop, Trouble> {
         let problems = error.problems.into_iter();
         Trouble::Wrong(problems.map(|one| (one.path, one.text)).collect())
     })?;
-    keep(address, text);
+    keep(&address, &text);
     Ok(found)
 }
 
 fn kept(address: &str) -> Option<String> {
-    let kept: Kept = serde_json::from_str(&Device.kept(KEPT)?).ok()?;
-    (kept.address == address && kept.document.len() <= LARGEST_WORKSHOP).then_some(kept.document)
+    let kept: Value = serde_json::from_str(&Device.kept(KEPT)?).ok()?;
+    let document = kept.get("document")?.as_str()?;
+    let fits = *kept.get("address")? == *address && document.len() <= LARGEST_WORKSHOP;
+    fits.then(|| document.to_owned())
 }
 
-fn keep(address: String, document: String) {
+fn keep(address: &str, document: &str) {
     // Where it is not kept, the next visit needs a network.
     if let Ok(text) = serde_json::to_string(&Kept { address, document }) {
         Device.keep(KEPT, &text);

@@ -7,33 +7,25 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
+use super::units::unit_switch;
 use crate::browser;
-use crate::desk::{Desk, use_desk};
-use crate::inputs::UnitSwitch;
+use crate::desk::Desk;
 use crate::state::{Action, Offer, Trouble};
 use crate::words::{beside, say, say_if_any};
 
-/// One number.
-#[derive(PartialEq, Properties)]
-pub struct Props {
-    /// Which.
-    pub field: Field,
-    /// What is wrong with it, if anything.
-    #[prop_or_default]
-    pub trouble: Option<Trouble>,
-    /// Told when the rider has said which unit was meant.
-    pub settled: Callback<Field>,
-}
-
-/// Label, usual range, box, unit, and what is wrong.
-#[component]
-pub fn NumberInput(props: &Props) -> Html {
-    let desk = use_desk();
-    let field = props.field;
+/// Label, usual range, box, unit, and what is wrong if anything is among `troubles`. `settled` is told when the rider has
+/// said which unit was meant.
+pub fn number_input(
+    desk: &Desk,
+    field: Field,
+    troubles: &[Trouble],
+    settled: &Callback<Field>,
+) -> Html {
+    let trouble = troubles.iter().find(|trouble| trouble.at == field.path());
     let id = field.path();
     let (hint_id, error_id) = (format!("{id}-hint"), format!("{id}-error"));
     let unit = desk.wizard.unit_of(field);
-    let wrong = props.trouble.is_some();
+    let wrong = trouble.is_some();
     let described_by = if wrong {
         format!("{error_id} {hint_id}")
     } else {
@@ -53,11 +45,11 @@ pub fn NumberInput(props: &Props) -> Html {
                 { say(&format!("field.{id}")) }
                 <span class="vh">{ format!(", {}", beside(field, unit)) }</span>
             </label>
-            <p class="hint" id={hint_id}>{ hint(&desk, field) }</p>
-            if let Some(trouble) = &props.trouble {
+            <p class="hint" id={hint_id}>{ hint(desk, field) }</p>
+            if let Some(trouble) = trouble {
                 <div class="error" id={error_id}>
                     <p><span class="vh">{ say("input.error") }</span>{ desk.tell(&trouble.text) }</p>
-                    if let Some(offer) = trouble.offer { { unit_question(&desk, offer, &props.settled) } }
+                    if let Some(offer) = trouble.offer { { unit_question(desk, offer, settled) } }
                 </div>
             }
             <div class="number-line">
@@ -75,7 +67,7 @@ pub fn NumberInput(props: &Props) -> Html {
                     {oninput}
                 />
                 if field.dimension().units().len() > 1 {
-                    <UnitSwitch dimension={field.dimension()} />
+                    { unit_switch(desk, field.dimension()) }
                 } else {
                     <span class="unit-alone" aria-hidden="true">{ beside(field, unit) }</span>
                 }

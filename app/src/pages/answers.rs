@@ -6,28 +6,19 @@ use sagwright_core::words::Text;
 use yew::prelude::*;
 
 use super::frame::heading;
-use crate::desk::{Desk, use_desk};
+use crate::desk::Desk;
 use crate::hosted::{extra_heading, extra_rows};
 use crate::route::Route;
 use crate::state::{Action, Line, Page, Section, Value, Wizard, checked_lines, lines};
 use crate::words::say;
 
-/// How the answers are shown.
-#[derive(PartialEq, Properties)]
-pub struct Props {
-    /// Whether each can be changed from here.
-    pub changeable: bool,
-}
-
-/// Every answer that applies, under the names of the sections.
-#[component]
-pub fn Answers(props: &Props) -> Html {
-    let desk = use_desk();
+/// Every answer that applies, under the names of the sections; `changeable` where each can be changed from here.
+pub fn answers(desk: &Desk, changeable: bool) -> Html {
     let pages = Page::all(&desk.wizard.intake);
     let sections = Section::ALL.iter().map(|section| {
         let rows = pages.iter().filter(|page| page.section() == *section);
-        let rows = rows.map(|page| row(&desk, *page, props.changeable));
-        let checked = (*section == Section::Measured).then(|| checked(&desk, props.changeable));
+        let rows = rows.map(|page| row(desk, *page, changeable));
+        let checked = (*section == Section::Measured).then(|| checked(desk, changeable));
         html! {
             <section class="answers">
                 <h2>{ say(&format!("section.{}", section.word())) }</h2>
@@ -35,7 +26,7 @@ pub fn Answers(props: &Props) -> Html {
             </section>
         }
     });
-    let extra = extra_rows(&desk, props.changeable).map(|rows| {
+    let extra = extra_rows(desk, changeable).map(|rows| {
         html! { <section class="answers"><h2>{ extra_heading() }</h2>{ rows }</section> }
     });
     html! { <>{ for sections }{ for extra }</> }

@@ -3,11 +3,11 @@
 use sagwright_core::intake::{Question, check};
 use yew::prelude::*;
 
-use super::answers::Answers;
+use super::answers::answers;
 use crate::desk::{Desk, use_desk, use_title};
 use crate::hosted;
+use crate::pieces::{main_link, page_heading, paragraph, way_back};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::Page;
 use crate::words::say;
 
@@ -24,7 +24,7 @@ pub fn CheckPage() -> Html {
     };
     html! {
         <>
-            <p class="back"><a href={back.fragment()}>{ say("frame.back") }</a></p>
+            { way_back(back) }
             <div class="question wide">
                 if !problems.is_empty() {
                     <div class="problems" role="alert" aria-labelledby="problems-heading">
@@ -32,15 +32,15 @@ pub fn CheckPage() -> Html {
                         <ul>{ for problems.iter().cloned() }</ul>
                     </div>
                 }
-                <h1 id={HEADING} tabindex="-1">{ say("check.heading") }</h1>
+                { page_heading(say("check.heading")) }
                 <p class="why">{ say("check.why") }</p>
-                <Answers changeable=true />
+                { answers(&desk, true) }
                 if problems.is_empty() {
                     <div class="onward">
-                        <a class="button button-main" href={next(&desk).fragment()}>{ say("check.advice") }</a>
+                        { main_link(next(&desk), "check.advice") }
                     </div>
                 } else {
-                    <p>{ say("check.mend-first") }</p>
+                    { paragraph("check.mend-first") }
                 }
             </div>
         </>

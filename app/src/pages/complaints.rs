@@ -3,8 +3,8 @@
 use sagwright_core::intake::{Feeling, Question};
 use yew::prelude::*;
 
-use crate::desk::use_desk;
-use crate::inputs::{Radios, Tick};
+use crate::desk::Desk;
+use crate::inputs::{Radios, tick};
 use crate::state::{Action, Aspect, Page, Slot};
 use crate::words::say;
 
@@ -40,16 +40,14 @@ const BY_MOMENT: [(&str, &[Feeling]); 5] = [
 ];
 
 /// The list, and the two answers that stand alone.
-#[component]
-pub fn Complaints() -> Html {
-    let desk = use_desk();
+pub fn complaints(desk: &Desk) -> Html {
     let groups = BY_MOMENT
         .iter()
         .enumerate()
         .map(|(at, (legend, feelings))| {
             let ticks = feelings.iter().enumerate().map(|(index, feeling)| {
                 let id = (at == 0 && index == 0).then_some("first-answer");
-                html! { <Felt feeling={*feeling} {id} /> }
+                felt(desk, *feeling, id)
             });
             html! {
                 <fieldset class="group">
@@ -62,55 +60,52 @@ pub fn Complaints() -> Html {
     let calm = desk.clone();
     let unknown = desk.clone();
     let page = Page::Ask(Question::Complaints);
+    let nothing = tick(
+        "complaints.nothing",
+        nothing.is_some_and(Vec::is_empty),
+        None,
+        move |so| calm.act(Action::NothingWrong(so)),
+    );
+    let unknown = tick(
+        "complaints.dont-know",
+        desk.wizard.is_passed(page),
+        None,
+        move |so| unknown.act(Action::DontKnow(page, so)),
+    );
     html! {
         <>
             { for groups }
             <p class="or">{ say("input.or") }</p>
             <div class="rows">
-                <Tick
-                    key_of_label="complaints.nothing"
-                    ticked={nothing.is_some_and(Vec::is_empty)}
-                    changed={Callback::from(move |so| calm.act(Action::NothingWrong(so)))}
-                />
-                <Tick
-                    key_of_label="complaints.dont-know"
-                    ticked={desk.wizard.is_passed(page)}
-                    changed={Callback::from(move |so| unknown.act(Action::DontKnow(page, so)))}
-                />
+                { nothing }
+                { unknown }
             </div>
         </>
     }
 }
 
-#[derive(PartialEq, Properties)]
-struct FeltProps {
-    feeling: Feeling,
-    #[prop_or_default]
-    id: Option<&'static str>,
-}
-
 /// One sentence to tick; once it is, how bad it is is one more tap.
-#[component]
-fn Felt(props: &FeltProps) -> Html {
-    let desk = use_desk();
-    let feeling = props.feeling;
+fn felt(desk: &Desk, feeling: Feeling, id: Option<&'static str>) -> Html {
     let felt = desk.wizard.complaint(feeling).is_some();
     let act = desk.clone();
+    let so = tick(
+        &format!("complaint.{}", feeling.word()),
+        felt,
+        id,
+        move |so| act.act(Action::Feel(feeling, so)),
+    );
+    let severity = felt.then(|| {
+        let slot = Slot::Detail(feeling, Aspect::Severity);
+        let group = Radios {
+            open_ended: false,
+            ..Radios::named(slot, say("detail.severity"))
+        };
+        group.draw(desk)
+    });
     html! {
         <div class={classes!("felt", felt.then_some("felt-so"))}>
-            <Tick
-                key_of_label={format!("complaint.{}", feeling.word())}
-                ticked={felt}
-                id={props.id}
-                changed={Callback::from(move |so| act.act(Action::Feel(feeling, so)))}
-            />
-            if felt {
-                <Radios
-                    slot={Slot::Detail(feeling, Aspect::Severity)}
-                    legend={say("detail.severity")}
-                    open_ended=false
-                />
-            }
+            { so }
+            { for severity }
         </div>
     }
 }

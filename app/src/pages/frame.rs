@@ -4,11 +4,11 @@ use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
 use super::how_to::HowTo;
-use super::terms::Terms;
+use super::terms::terms;
 use crate::browser;
-use crate::desk::{Desk, use_desk};
+use crate::desk::Desk;
+use crate::pieces::{button, page_heading, submit_button, way_back};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::{Page, Trouble};
 use crate::words::say;
 
@@ -16,8 +16,7 @@ use crate::words::say;
 pub const SUMMARY: &str = "problems";
 
 /// One question.
-#[derive(PartialEq, Properties)]
-pub struct Props {
+pub struct Frame {
     /// Which.
     pub page: Page,
     /// Where "back" leads.
@@ -33,54 +32,52 @@ pub struct Props {
     /// Told when the rider leaves out the rest of the section; absent where that makes no sense.
     pub leap: Option<Callback<()>>,
     /// The answers.
-    pub children: Html,
+    pub answers: Html,
 }
 
-/// The frame with the answers in it.
-#[component]
-pub fn Frame(props: &Props) -> Html {
-    let desk = use_desk();
-    let page = props.page;
-    let onsubmit = props.onward.reform(|event: SubmitEvent| {
-        event.prevent_default();
-    });
-    let family = page.question().word();
-    html! {
-        <>
-            <p class="back"><a href={props.back.fragment()}>{ say("frame.back") }</a></p>
-            <div class="question asked">
-                { trouble_list(&desk, &props.troubles) }
-                { caption(&desk, page) }
-                <h1 id={HEADING} tabindex="-1">{ heading(&desk, page) }</h1>
-                <div class="beside">
-                    <p class="why">{ say(&format!("ask.{family}.why")) }</p>
-                    <p class="unknown">{ say(&format!("ask.{family}.unknown")) }</p>
-                    <Terms question={page.question()} />
-                    <HowTo question={page.question()} />
-                </div>
-                <form novalidate=true {onsubmit}>
-                    { props.children.clone() }
-                    <div class="onward">
-                        <button type="submit" class="button button-main">{ say("frame.continue") }</button>
-                        if let Some(pass) = &props.pass {
-                            <button
-                                type="button"
-                                class="button"
-                                aria-pressed={props.passed.to_string()}
-                                onclick={pass.reform(|_: MouseEvent| ())}
-                            >
-                                { say(pass_key(page)) }
-                            </button>
-                        }
-                        if let Some(leap) = &props.leap {
-                            <button type="button" class="button" onclick={leap.reform(|_: MouseEvent| ())}>
-                                { say("frame.nothing-measured") }
-                            </button>
-                        }
+impl Frame {
+    /// The frame with the answers in it.
+    pub fn draw(self, desk: &Desk) -> Html {
+        let page = self.page;
+        let onsubmit = self.onward.reform(|event: SubmitEvent| {
+            event.prevent_default();
+        });
+        let family = page.question().word();
+        html! {
+            <>
+                { way_back(self.back) }
+                <div class="question asked">
+                    { trouble_list(desk, &self.troubles) }
+                    { caption(desk, page) }
+                    { page_heading(heading(desk, page)) }
+                    <div class="beside">
+                        <p class="why">{ say(&format!("ask.{family}.why")) }</p>
+                        <p class="unknown">{ say(&format!("ask.{family}.unknown")) }</p>
+                        { terms(desk, page.question()) }
+                        <HowTo question={page.question()} />
                     </div>
-                </form>
-            </div>
-        </>
+                    <form novalidate=true {onsubmit}>
+                        { self.answers }
+                        <div class="onward">
+                            { submit_button("frame.continue") }
+                            if let Some(pass) = &self.pass {
+                                <button
+                                    type="button"
+                                    class="button"
+                                    aria-pressed={self.passed.to_string()}
+                                    onclick={pass.reform(|_: MouseEvent| ())}
+                                >
+                                    { say(pass_key(page)) }
+                                </button>
+                            }
+                            if let Some(leap) = &self.leap {
+                                { button("frame.nothing-measured", leap.reform(|_: MouseEvent| ())) }
+                            }
+                        </div>
+                    </form>
+                </div>
+            </>
+        }
     }
 }
 

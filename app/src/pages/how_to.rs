@@ -4,7 +4,7 @@ use sagwright_core::intake::Question;
 use yew::prelude::*;
 
 use crate::browser;
-use crate::drawings::{Drawing, StepDrawing, steps};
+use crate::drawings::{Drawing, step_drawing, steps};
 use crate::words::{say, say_if_any};
 
 /// Which question.
@@ -37,7 +37,7 @@ fn step(text: &str, drawing: Option<Drawing>) -> Html {
     html! {
         <li>
             <p>{ text }</p>
-            if let Some(drawing) = drawing { <StepDrawing {drawing} /> }
+            { for drawing.map(step_drawing) }
         </li>
     }
 }

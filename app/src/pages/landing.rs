@@ -5,8 +5,8 @@ use yew::prelude::*;
 use crate::browser;
 use crate::desk::{Desk, use_desk};
 use crate::examples;
+use crate::pieces::{link_button, main_link, page_heading, paragraph};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::{Action, Page};
 use crate::words::say;
 
@@ -17,15 +17,15 @@ pub fn LandingPage() -> Html {
     use_effect_with((), |()| browser::set_title(&say("title.landing")));
     html! {
         <div class="landing">
-            <h1 id={HEADING} tabindex="-1">{ say("landing.heading") }</h1>
+            { page_heading(say("landing.heading")) }
             <p class="lead">{ say("landing.what") }</p>
             { begin(&desk) }
             <p class="hint">{ say("landing.time") }</p>
-            <p><a class="button" href={Route::Open.fragment()}>{ say("landing.open") }</a></p>
+            <p>{ link_button(Route::Open, "landing.open") }</p>
             <details class="try">
                 <summary>{ say("landing.examples") }</summary>
-                <p>{ say("landing.examples-text") }</p>
-                <Examples />
+                { paragraph("landing.examples-text") }
+                { examples(&desk) }
             </details>
         </div>
     }
@@ -37,31 +37,30 @@ fn begin(desk: &Desk) -> Html {
     let start = first.map_or(Route::Check, Route::ask);
     if desk.wizard.is_untouched() {
         return html! {
-            <p><a class="button button-main" href={start.fragment()}>{ say("landing.start") }</a></p>
+            <p>{ main_link(start, "landing.start") }</p>
         };
     }
     let open = desk.wizard.first_open().map_or(Route::Check, Route::ask);
     html! {
         <div class="onward">
-            <a class="button button-main" href={open.fragment()}>{ say("landing.continue") }</a>
-            <a class="button" href={Route::Check.fragment()}>{ say("landing.answers") }</a>
-            <a class="button" href={Route::Track.fragment()}>{ say("landing.track") }</a>
-            <a class="button" href={Route::StartAgain.fragment()}>{ say("landing.start-again") }</a>
+            { main_link(open, "landing.continue") }
+            { link_button(Route::Check, "landing.answers") }
+            { link_button(Route::Track, "landing.track") }
+            { link_button(Route::StartAgain, "landing.start-again") }
         </div>
     }
 }
 
 /// The invented riders. Opening one takes the place of the answers, so it is offered only with that said.
-#[component]
-fn Examples() -> Html {
-    let desk = use_desk();
-    let riders = use_memo((), |()| examples::offered().collect::<Vec<_>>());
-    let buttons = riders.iter().map(|(who, rider)| {
-        let (desk, rider) = (desk.clone(), rider.clone());
-        let who = say(who);
+fn examples(desk: &Desk) -> Html {
+    let buttons = examples::offered().map(|example| {
+        let desk = desk.clone();
+        let who = say(&example.key());
         let onclick = Callback::from(move |_: MouseEvent| {
-            desk.act(Action::Open(Box::new(rider.clone())));
-            browser::go(Route::Check);
+            if let Some(rider) = example.rider() {
+                desk.act(Action::Open(Box::new(rider)));
+                browser::go(Route::Check);
+            }
         });
         html! { <li><button type="button" class="button" {onclick}>{ who }</button></li> }
     });

@@ -6,7 +6,7 @@ use gloo::events::EventListener;
 use sagwright_core::intake::{Intake, IntakeError, from_link};
 use yew::prelude::*;
 
-use super::answers::Answers;
+use super::answers::answers;
 use super::open::line;
 use crate::browser;
 use crate::desk::{Desk, use_desk, use_title};
@@ -93,7 +93,7 @@ fn held(desk: &Desk, intake: &Intake) -> Html {
                 }
             </div>
             if !intake.note.is_empty() { <p><q>{ intake.note.clone() }</q></p> }
-            <ContextProvider<Desk> context={shown}><Answers changeable=false /></ContextProvider<Desk>>
+            { answers(&shown, false) }
         </>
     }
 }

@@ -1,45 +1,39 @@
 //! Questions answered with numbers.
 
 use sagwright_core::intake::{Field, Question};
+use sagwright_core::words::Text;
 use yew::prelude::*;
 
-use crate::desk::use_desk;
-use crate::inputs::{NumberInput, Radios};
+use crate::desk::Desk;
+use crate::inputs::{Radios, number_input};
 use crate::state::{Slot, Trouble, fields_of};
 use crate::words::say;
 
-/// One question's numbers.
-#[derive(PartialEq, Properties)]
-pub struct Props {
-    /// Which question.
-    pub question: Question,
-    /// What is wrong.
-    pub troubles: Vec<Trouble>,
-    /// Told when the rider has said which unit was meant.
-    pub settled: Callback<Field>,
-}
-
-/// The numbers, and how the spring or gas number is known.
-#[component]
-pub fn Numbers(props: &Props) -> Html {
-    let desk = use_desk();
-    let inputs = fields_of(props.question).map(|field| {
-        let trouble = props.troubles.iter().find(|t| t.at == field.path());
-        let trouble = trouble.cloned();
-        html! { <NumberInput {field} {trouble} settled={props.settled.clone()} /> }
+/// The numbers, with what is wrong, and how the spring or gas number is known. `settled` is told when the rider has said
+/// which unit was meant.
+pub fn numbers(
+    desk: &Desk,
+    question: Question,
+    troubles: &[Trouble],
+    settled: &Callback<Field>,
+) -> Html {
+    let inputs = fields_of(question).map(|field| number_input(desk, field, troubles, settled));
+    let known = known_how(question);
+    let pairs = known.is_none() && fields_of(question).count() > 1;
+    let how = known.map(|field| {
+        let legend = desk.tell(&Text::new(format!("how.{}", field.path())));
+        let group = Radios {
+            open_ended: false,
+            short: true,
+            ..Radios::named(Slot::How(field), legend)
+        };
+        group.draw(desk)
     });
-    let known = known_how(props.question);
-    let pairs = known.is_none() && fields_of(props.question).count() > 1;
     html! {
         <>
             <div class={classes!("numbers", pairs.then_some("numbers-pairs"))}>{ for inputs }</div>
-            if let Some(field) = known {
-                <Radios
-                    slot={Slot::How(field)}
-                    legend={desk.tell(&sagwright_core::words::Text::new(format!("how.{}", field.path())))}
-                    open_ended=false
-                    short=true
-                />
+            if let Some(how) = how {
+                { how }
                 <p class="hint">{ say("how.optional") }</p>
             }
         </>

@@ -3,18 +3,18 @@
 use sagwright_core::intake::{Field, Question};
 use yew::prelude::*;
 
-use super::complaints::Complaints;
-use super::detail::Detail;
+use super::complaints::complaints;
+use super::detail::detail;
 use super::frame::{Frame, SUMMARY, heading};
-use super::groups::{Ground, Push};
-use super::numbers::Numbers;
-use super::signs::Signs;
+use super::groups::{ground, push};
+use super::numbers::numbers;
+use super::signs::signs;
 use crate::browser;
-use crate::desk::{use_desk, use_title};
+use crate::desk::{Desk, use_desk, use_title};
 use crate::hosted;
 use crate::inputs::Radios;
+use crate::pieces::{link_button, page_heading, paragraph};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::{Action, Page, Slot, Trouble, Wizard, troubles};
 use crate::words::say;
 
@@ -41,7 +41,7 @@ pub fn QuestionPage(props: &Props) -> Html {
         }
     });
     if !Page::all(&desk.wizard.intake).contains(&page) {
-        return html! { <NotAsked /> };
+        return not_asked();
     }
 
     let onward = {
@@ -83,45 +83,50 @@ pub fn QuestionPage(props: &Props) -> Html {
     };
     let opens_measuring = page == Page::Ask(Question::SagFront) && !changing;
     let passed = desk.wizard.is_passed(page);
-    html! {
-        <Frame
-            {page}
-            back={back_from(&desk.wizard, page, changing)}
-            troubles={(*found).clone()}
-            {onward}
-            pass={has_pass(page).then_some(pass)}
-            {passed}
-            leap={opens_measuring.then_some(leap)}
-        >
-            { answer_inputs(page, &found, settled) }
-        </Frame>
-    }
+    let frame = Frame {
+        page,
+        back: back_from(&desk.wizard, page, changing),
+        troubles: (*found).clone(),
+        onward,
+        pass: has_pass(page).then_some(pass),
+        passed,
+        leap: opens_measuring.then_some(leap),
+        answers: answer_inputs(&desk, page, &found, &settled),
+    };
+    frame.draw(&desk)
 }
 
 /// The inputs of a page, wherever they stand.
-pub fn answer_inputs(page: Page, troubles: &[Trouble], settled: Callback<Field>) -> Html {
-    let wrong = !troubles.is_empty();
+pub fn answer_inputs(
+    desk: &Desk,
+    page: Page,
+    troubles: &[Trouble],
+    settled: &Callback<Field>,
+) -> Html {
     match page {
-        Page::Detail(feeling) => html! { <Detail {feeling} /> },
-        Page::Ask(Question::Complaints) => html! { <Complaints /> },
-        Page::Ask(Question::StopSigns) => html! { <Signs /> },
-        Page::Ask(Question::GroundMix) => html! { <Ground /> },
-        Page::Ask(Question::PushTest) => html! { <Push /> },
-        Page::Ask(single) if Slot::is_single(single) => html! {
-            <>
-                if single == Question::BikeClass { <hosted::Served /> }
-                <Radios
-                    slot={Slot::One(single)}
-                    first=true
-                    described_by={wrong.then_some(SUMMARY)}
-                />
-            </>
-        },
+        Page::Detail(feeling) => detail(desk, feeling),
+        Page::Ask(Question::Complaints) => complaints(desk),
+        Page::Ask(Question::StopSigns) => signs(desk),
+        Page::Ask(Question::GroundMix) => ground(desk),
+        Page::Ask(Question::PushTest) => push(desk),
+        Page::Ask(single) if Slot::is_single(single) => {
+            let group = Radios {
+                first: true,
+                described_by: (!troubles.is_empty()).then_some(SUMMARY),
+                ..Radios::of(Slot::One(single))
+            };
+            html! {
+                <>
+                    if single == Question::BikeClass { { hosted::serves(desk) } }
+                    { group.draw(desk) }
+                </>
+            }
+        }
         Page::Ask(question) => {
             html! {
                 <>
                     { hosted::counts(question) }
-                    <Numbers {question} troubles={troubles.to_vec()} {settled} />
+                    { numbers(desk, question, troubles, settled) }
                 </>
             }
         }
@@ -161,13 +166,12 @@ fn back_from(wizard: &Wizard, page: Page, changing: bool) -> Route {
 }
 
 /// Reached by address only: a question that the answers given leave no place for.
-#[component]
-fn NotAsked() -> Html {
+fn not_asked() -> Html {
     html! {
         <div class="question">
-            <h1 id={HEADING} tabindex="-1">{ say("not-asked.heading") }</h1>
-            <p>{ say("not-asked.text") }</p>
-            <p><a class="button" href={Route::Check.fragment()}>{ say("not-asked.answers") }</a></p>
+            { page_heading(say("not-asked.heading")) }
+            { paragraph("not-asked.text") }
+            <p>{ link_button(Route::Check, "not-asked.answers") }</p>
         </div>
     }
 }

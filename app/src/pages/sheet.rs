@@ -2,9 +2,9 @@
 
 use yew::prelude::*;
 
-use super::answers::Answers;
+use super::answers::answers;
 use crate::browser;
-use crate::desk::use_title;
+use crate::desk::{use_desk, use_title};
 use crate::route::Route;
 use crate::shell::HEADING;
 use crate::words::say;
@@ -12,6 +12,7 @@ use crate::words::say;
 /// The sheet.
 #[component]
 pub fn SheetPage() -> Html {
+    let desk = use_desk();
     use_title(&say("sheet.heading"), false);
     let print = Callback::from(|_: MouseEvent| browser::print());
     html! {
@@ -20,7 +21,7 @@ pub fn SheetPage() -> Html {
             <div class="question wide">
                 <h1 id={HEADING} tabindex="-1">{ say("sheet.heading") }</h1>
                 <p class="why">{ say("sheet.why") }</p>
-                <Answers changeable=false />
+                { answers(&desk, false) }
                 <div class="onward">
                     <button type="button" class="button button-main" onclick={print}>{ say("advice.print") }</button>
                 </div>

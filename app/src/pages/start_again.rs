@@ -4,8 +4,8 @@ use yew::prelude::*;
 
 use crate::browser;
 use crate::desk::{use_desk, use_title};
+use crate::pieces::{link_button, main_button, page_heading, paragraph};
 use crate::route::Route;
-use crate::shell::HEADING;
 use crate::state::Action;
 use crate::words::say;
 
@@ -20,11 +20,11 @@ pub fn StartAgainPage() -> Html {
     });
     html! {
         <div class="question">
-            <h1 id={HEADING} tabindex="-1">{ say("start-again.heading") }</h1>
-            <p>{ say("start-again.text") }</p>
+            { page_heading(say("start-again.heading")) }
+            { paragraph("start-again.text") }
             <div class="onward">
-                <button type="button" class="button button-main" onclick={clear}>{ say("start-again.yes") }</button>
-                <a class="button" href={Route::Landing.fragment()}>{ say("start-again.no") }</a>
+                { main_button("start-again.yes", clear) }
+                { link_button(Route::Landing, "start-again.no") }
             </div>
         </div>
     }

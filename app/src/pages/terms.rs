@@ -4,27 +4,18 @@ use sagwright_core::intake::Question;
 use sagwright_core::words::Text;
 use yew::prelude::*;
 
-use crate::desk::{Desk, use_desk};
+use crate::desk::Desk;
 use crate::words::say;
 
-/// Which question.
-#[derive(PartialEq, Properties)]
-pub struct Props {
-    /// The question whose words are explained.
-    pub question: Question,
-}
-
 /// A button per word; its meaning opens over the page and closes by itself, by Escape or by a tap beside it.
-#[component]
-pub fn Terms(props: &Props) -> Html {
-    let desk = use_desk();
-    let words = words_of(props.question);
+pub fn terms(desk: &Desk, question: Question) -> Html {
+    let words = words_of(question);
     if words.is_empty() {
         return Html::default();
     }
     html! {
         <div class="terms" role="group" aria-label={say("frame.words")}>
-            { for words.iter().map(|word| term(&desk, word)) }
+            { for words.iter().map(|word| term(desk, word)) }
         </div>
     }
 }

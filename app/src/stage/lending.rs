@@ -8,8 +8,9 @@ use super::fetching::Arrival;
 use super::line::{self, Scene};
 use crate::desk::{use_desk, use_title};
 use crate::hosted;
+use crate::pieces::{main_button, page_heading, paragraph, way_back};
 use crate::route::Route;
-use crate::shell::{Arrivals, HEADING, lead_in};
+use crate::shell::{Arrivals, lead_in};
 use crate::state::{Action, from_saved, to_saved};
 use crate::words::{self, say};
 
@@ -123,14 +124,14 @@ fn Waiting(props: &WaitingProps) -> Html {
     let again = props.again.reform(|_: MouseEvent| ());
     html! {
         <>
-            <p class="back"><a href={back.fragment()}>{ say("frame.back") }</a></p>
+            { way_back(back) }
             <div class="question">
-                <h1 id={HEADING} tabindex="-1">{ heading }</h1>
+                { page_heading(heading) }
                 <div role="status">
-                    <p>{ say(if missing { "stage.missing" } else { "stage.coming" }) }</p>
+                    { paragraph(if missing { "stage.missing" } else { "stage.coming" }) }
                 </div>
                 if missing {
-                    <p><button type="button" class="button button-main" onclick={again}>{ say("stage.again") }</button></p>
+                    <p>{ main_button("stage.again", again) }</p>
                 }
             </div>
         </>

@@ -1,7 +1,5 @@
 //! Whether an intake can be worked with: every problem found, not only the first.
 
-use std::collections::BTreeSet;
-
 use super::Question;
 use super::document::{Intake, VERSION};
 use super::extra::check_extra;
@@ -202,9 +200,10 @@ fn check_neighbours(intake: &Intake, problems: &mut Vec<Problem>) {
 }
 
 fn check_complaints(intake: &Intake, problems: &mut Vec<Problem>) {
-    let mut seen = BTreeSet::new();
-    for (index, complaint) in intake.complaints.iter().flatten().enumerate() {
-        if !seen.insert(complaint.feeling) {
+    let complaints = intake.complaints.as_deref().unwrap_or_default();
+    for (index, complaint) in complaints.iter().enumerate() {
+        let mut before = complaints[..index].iter();
+        if before.any(|one| one.feeling == complaint.feeling) {
             problems.push(Problem {
                 path: format!("complaints[{index}].feeling"),
                 question: Some(Question::Complaints),

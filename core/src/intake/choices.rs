@@ -4,9 +4,15 @@
 macro_rules! choice {
     ($(#[$doc:meta])* $name:ident { $($(#[$item_doc:meta])* $item:ident = $word:literal),+ $(,)? }) => {
         $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-        pub enum $name { $($(#[$item_doc])* #[serde(rename = $word)] $item),+ }
+        pub enum $name { $($(#[$item_doc])* #[cfg_attr(feature = "schema", schemars(rename = $word))] $item),+ }
+
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, writer: S) -> Result<S::Ok, S::Error> {
+                writer.serialize_str(self.word())
+            }
+        }
 
         impl<'de> serde::Deserialize<'de> for $name {
             fn deserialize<D: serde::Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {

@@ -8,6 +8,7 @@ use super::{
     BikeClass, Change, End, ExtraAnswer, Feeling, ForkKind, FuelLoad, Look, Pace, Phase, Posture,
     PushFeel, Question, Severity, Share, ShockKind, Since, StopSign, Terrain, Verdict, YesNo,
 };
+use crate::form::read_form;
 use crate::quantity::{
     AltitudeUnit, ClickUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit,
     TemperatureUnit, TimeUnit,
@@ -20,17 +21,19 @@ pub const VERSION: u32 = 1;
 macro_rules! part {
     ($(#[$doc:meta])* $name:ident { $($(#[$field_doc:meta])* $field:ident: $kind:ty),+ $(,)? }) => {
         $(#[$doc])*
-        #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+        #[derive(Debug, Clone, Default, PartialEq, Serialize)]
         #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
         #[serde(deny_unknown_fields, default)]
         pub struct $name {
             $($(#[$field_doc])* #[serde(skip_serializing_if = "Option::is_none")] pub $field: Option<$kind>),+
         }
+
+        read_form! { $name = $name::default(), needs [], { $($field),+ } }
     };
 }
 
 /// Everything one rider said and measured. An answer never given is absent, never a default.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Intake {
@@ -68,6 +71,12 @@ pub struct Intake {
     pub dont_know: BTreeSet<Question>,
 }
 
+read_form! {
+    Intake = Intake::default(),
+    needs [version],
+    { version, note, rider, bike, ground, complaints, measured, tried, extra, stop_signs, dont_know }
+}
+
 impl Default for Intake {
     fn default() -> Self {
         Self {
@@ -103,7 +112,7 @@ part! {
 }
 
 /// The bike as it stands.
-#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Bike {
@@ -164,6 +173,12 @@ pub struct Bike {
     /// Hours since the shock was serviced, 0 to 3000.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub shock_hours: Option<Entry<TimeUnit>>,
+}
+
+read_form! {
+    Bike = Bike::default(),
+    needs [],
+    { class, weight, fuel, fork, fork_rate, fork_preload, fork_pressure, fork_pressure_temperature, fork_pressure_max, shock, shock_rate, shock_preload, fork_compression, fork_rebound, shock_low_compression, shock_high_compression, shock_rebound, fork_hours, shock_hours }
 }
 
 part! {

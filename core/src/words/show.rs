@@ -1,13 +1,15 @@
 //! Numbers for people: the unit they chose, no more digits than the thing has.
 
-use std::collections::BTreeMap;
-
 use crate::quantity::{Dimension, Unit};
+
+/// How many kinds of quantity there are.
+const DIMENSIONS: usize = Dimension::PitchRate as usize + 1;
 
 /// Which unit each kind of quantity is shown in. Riders mix them: kg with lbf/in is fine.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct UnitChoice {
-    chosen: BTreeMap<Dimension, Unit>,
+    /// In the order of the dimensions.
+    chosen: [Option<Unit>; DIMENSIONS],
     /// What stands between a whole number and its decimals.
     mark: char,
 }
@@ -16,7 +18,7 @@ impl Default for UnitChoice {
     /// Metric, with a decimal point.
     fn default() -> Self {
         Self {
-            chosen: BTreeMap::new(),
+            chosen: [None; DIMENSIONS],
             mark: '.',
         }
     }
@@ -29,13 +31,13 @@ impl UnitChoice {
     /// The unit chosen for `dimension`; metric where nothing was chosen.
     pub fn unit(&self, dimension: Dimension) -> Unit {
         let first = dimension.units().first().copied().unwrap_or(Unit::Percent);
-        self.chosen.get(&dimension).copied().unwrap_or(first)
+        self.chosen[dimension as usize].unwrap_or(first)
     }
 
     /// Chooses a unit; one that measures something else is ignored.
     pub fn choose(&mut self, dimension: Dimension, unit: Unit) {
         if dimension.units().contains(&unit) {
-            self.chosen.insert(dimension, unit);
+            self.chosen[dimension as usize] = Some(unit);
         }
     }
 

@@ -3,9 +3,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::ops::RangeInclusive;
 
-use serde::{Deserialize, Serialize};
+use serde::de::Error as _;
+use serde::{Deserialize, Deserializer, Serialize};
 
+use crate::form::read_form;
 use crate::intake::{BikeClass, choice};
+use crate::listed;
 use crate::quantity::{
     AltitudeUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit, TemperatureUnit,
 };
@@ -51,7 +54,7 @@ choice! {
 }
 
 /// A workshop's own document.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Workshop {
@@ -101,8 +104,31 @@ pub struct Workshop {
     pub delivery: Vec<Delivery>,
 }
 
+read_form! {
+    Workshop = Workshop {
+        version: 0,
+        name: String::new(),
+        contact: Contact::default(),
+        languages: Vec::new(),
+        units: Units::default(),
+        currency: String::new(),
+        labour_per_hour: (0.0, 0.0),
+        prices: BTreeMap::new(),
+        remedies: None,
+        stock: Stock::default(),
+        classes: None,
+        counting: None,
+        questions: Vec::new(),
+        consent: String::new(),
+        theme: Theme::default(),
+        delivery: Vec::new(),
+    },
+    needs [version, name, currency, labour_per_hour],
+    { version, name, contact, languages, units, currency, labour_per_hour, prices, remedies, stock, classes, counting, questions, consent, theme, delivery }
+}
+
 /// How to reach a workshop; each up to 200 characters and shown as text only.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Contact {
@@ -120,6 +146,12 @@ pub struct Contact {
     pub website: String,
 }
 
+read_form! {
+    Contact = Contact::default(),
+    needs [],
+    { phone, email, address, website }
+}
+
 impl Contact {
     /// Whether nothing is told.
     pub fn is_empty(&self) -> bool {
@@ -128,7 +160,7 @@ impl Contact {
 }
 
 /// The unit each kind of number begins in.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Units {
@@ -155,6 +187,12 @@ pub struct Units {
     pub altitude: Option<AltitudeUnit>,
 }
 
+read_form! {
+    Units = Units::default(),
+    needs [],
+    { mass, height, length, rate, pressure, temperature, altitude }
+}
+
 impl Units {
     /// Whether nothing is told.
     pub fn is_empty(&self) -> bool {
@@ -163,7 +201,7 @@ impl Units {
 }
 
 /// Springs on the shelf, at most 60 of each.
-#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Stock {
@@ -175,6 +213,12 @@ pub struct Stock {
     pub shock: Vec<Entry<RateUnit>>,
 }
 
+read_form! {
+    Stock = Stock::default(),
+    needs [],
+    { fork, shock }
+}
+
 impl Stock {
     /// Whether nothing is told.
     pub fn is_empty(&self) -> bool {
@@ -183,7 +227,7 @@ impl Stock {
 }
 
 /// A question of the workshop's own.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ExtraQuestion {
@@ -201,6 +245,18 @@ pub struct ExtraQuestion {
     pub required: bool,
 }
 
+read_form! {
+    ExtraQuestion = ExtraQuestion {
+        id: String::new(),
+        text: String::new(),
+        kind: AnswerKind::Text,
+        choices: Vec::new(),
+        required: false,
+    },
+    needs [id, text, kind],
+    { id, text, kind, choices, required }
+}
+
 /// How round corners may be, CSS px.
 pub const CORNERS: RangeInclusive<u8> = 0..=24;
 
@@ -208,7 +264,7 @@ pub const CORNERS: RangeInclusive<u8> = 0..=24;
 pub const TEXT_SIZES: RangeInclusive<u8> = 90..=150;
 
 /// How the page looks. The colours of cautions are no one's to choose.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Theme {
@@ -226,6 +282,12 @@ pub struct Theme {
     pub colours: Option<ColourScheme>,
 }
 
+read_form! {
+    Theme = Theme::default(),
+    needs [],
+    { accent, corner, text, colours }
+}
+
 impl Theme {
     /// Whether nothing is told.
     pub fn is_empty(&self) -> bool {
@@ -234,7 +296,7 @@ impl Theme {
 }
 
 /// A way in which an intake reaches the workshop.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(tag = "way", rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Delivery {
@@ -256,6 +318,39 @@ pub enum Delivery {
         /// The address, beginning with `https://`, or a path on the site's own host, beginning with `/`.
         url: String,
     },
+}
+
+/// A way as it is written.
+#[derive(Default)]
+struct Told {
+    way: String,
+    address: Option<String>,
+    url: Option<String>,
+}
+
+read_form! {
+    Told = Told::default(),
+    needs [way],
+    { way, address, url }
+}
+
+impl<'de> Deserialize<'de> for Delivery {
+    fn deserialize<D: Deserializer<'de>>(reader: D) -> Result<Self, D::Error> {
+        let Told { way, address, url } = Told::deserialize(reader)?;
+        let word = Self::WORDS[listed::place_of(&way, Self::WORDS)?];
+        match (word, address, url) {
+            ("email", _, Some(_)) => Err(D::Error::unknown_field("url", &["address"])),
+            ("email", Some(address), None) => Ok(Self::Email { address }),
+            ("email", None, None) => Err(D::Error::missing_field("address")),
+            ("endpoint", Some(_), _) => Err(D::Error::unknown_field("address", &["url"])),
+            ("endpoint", None, Some(url)) => Ok(Self::Endpoint { url }),
+            ("endpoint", None, None) => Err(D::Error::missing_field("url")),
+            ("link", ..) => Ok(Self::Link),
+            ("code", ..) => Ok(Self::Code),
+            ("host-page", ..) => Ok(Self::HostPage),
+            _ => Ok(Self::File),
+        }
+    }
 }
 
 impl Delivery {

@@ -12,7 +12,7 @@ use crate::counter::job::Job;
 use crate::counter::opened::{Found, use_job, use_telling};
 use crate::counter::route::Place;
 use crate::counter::shell::use_counter;
-use crate::desk::{Desk, use_title};
+use crate::desk::use_title;
 use crate::pages::{HowTo, SUMMARY, answer_inputs, heading, trouble_list};
 use crate::shell::HEADING;
 use crate::state::{Action, Page, Slot, Trouble, Wizard, troubles};
@@ -108,7 +108,7 @@ fn Answer(props: &AnswerProps) -> Html {
     };
     let has_pass = !Slot::is_single(page.question());
     html! {
-        <ContextProvider<Desk> context={desk.clone()}>
+        <>
             { back(&to_job, "counter.back-to-job") }
             <div class="question asked">
                 { trouble_list(&desk, &found) }
@@ -116,7 +116,7 @@ fn Answer(props: &AnswerProps) -> Html {
                 { came(&telling.came) }
                 <div class="beside"><HowTo question={page.question()} /></div>
                 <form novalidate=true {onsubmit}>
-                    { answer_inputs(page, &found, settled) }
+                    { answer_inputs(&desk, page, &found, &settled) }
                     <div class="onward">
                         <button type="submit" class="button button-main">{ say("counter.keep") }</button>
                         if has_pass {
@@ -125,6 +125,6 @@ fn Answer(props: &AnswerProps) -> Html {
                     </div>
                 </form>
             </div>
-        </ContextProvider<Desk>>
+        </>
     }
 }

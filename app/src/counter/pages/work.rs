@@ -13,8 +13,8 @@ use crate::counter::keeper::now;
 use crate::counter::opened::{Found, use_job, use_telling};
 use crate::counter::route::Place;
 use crate::counter::shell::use_counter;
-use crate::desk::{Desk, use_title};
-use crate::inputs::NumberInput;
+use crate::desk::use_title;
+use crate::inputs::number_input;
 use crate::pages::{SUMMARY, trouble_list};
 use crate::state::{Action, Page, Trouble, Wizard, applies, troubles};
 use crate::store::fresh_id;
@@ -119,12 +119,9 @@ fn Form(props: &FormProps) -> Html {
             found.set(wrong);
         })
     };
-    let inputs = asked(job).map(|field| {
-        let trouble = found.iter().find(|t| t.at == field.path()).cloned();
-        html! { <NumberInput {field} {trouble} settled={settled.clone()} /> }
-    });
+    let inputs = asked(job).map(|field| number_input(&desk, field, &found, &settled));
     html! {
-        <ContextProvider<Desk> context={desk.clone()}>
+        <>
             { back(&to_job, "counter.back-to-job") }
             <div class="question wide">
                 { trouble_list(&desk, &found) }
@@ -147,7 +144,7 @@ fn Form(props: &FormProps) -> Html {
                     </div>
                 </form>
             </div>
-        </ContextProvider<Desk>>
+        </>
     }
 }
 
