@@ -138,7 +138,7 @@ mod tests {
     #[test]
     fn a_way_needs_what_it_leads_to_and_takes_nothing_else() {
         for (json, expected) in [
-            (r#"{}"#, "missing field `way`"),
+            ("{}", "missing field `way`"),
             (r#"{"way":"pigeon"}"#, "unknown variant `pigeon`"),
             (r#"{"way":"email"}"#, "missing field `address`"),
             (
