@@ -110,21 +110,58 @@ fn every_page_in_the_browsers_own_colours() {
 
 /// Not a check: `tests/run pictures` runs it, to look at.
 #[test]
-#[ignore = "only takes pictures: every page at both sizes in every theme"]
+#[ignore = "only takes pictures: every page at both sizes in every theme and language"]
 fn pictures_of_every_page() {
     for screen in [PHONE, DESKTOP] {
         for theme in Theme::ALL {
-            browse("pictures", screen, async |page| {
-                page.wear(theme).await?;
-                page.each(async |place| {
-                    page.picture(&format!("{}-{}", place.name, theme.name()))
-                        .await
-                })
-                .await
-                .context(theme.name())
-            });
+            for language in ["en", "de", "es", "fr"] {
+                browse("pictures", screen, async |page| {
+                    page.wear(theme).await?;
+                    page.each_in(language, async |place| {
+                        page.picture(&format!("{}-{language}-{}", place.name, theme.name()))
+                            .await
+                    })
+                    .await
+                    .context(theme.name())
+                });
+            }
         }
     }
+}
+
+/// A page in another language: longer words break nothing, and none is left in brackets for want of a sentence.
+async fn check_spoken(page: &Page, language: &str) -> Result<()> {
+    page.each_in(language, async |place| {
+        ensure!(
+            !page.heading().await?.contains('['),
+            "a sentence is missing"
+        );
+        page.accessible().await?;
+        page.fits().await?;
+        page.picture(&format!("{}-{language}", place.name)).await
+    })
+    .await
+}
+
+#[test]
+fn every_page_in_german() {
+    browse("every-page-german", PHONE, async |page| {
+        check_spoken(page, "de").await
+    });
+}
+
+#[test]
+fn every_page_in_spanish() {
+    browse("every-page-spanish", PHONE, async |page| {
+        check_spoken(page, "es").await
+    });
+}
+
+#[test]
+fn every_page_in_french() {
+    browse("every-page-french", PHONE, async |page| {
+        check_spoken(page, "fr").await
+    });
 }
 
 /// Not a check: `tests/run picture` runs it when the look of the advice has changed.
