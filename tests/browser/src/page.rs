@@ -108,19 +108,17 @@ impl Page {
 
     /// Clicks a button, link or disclosure.
     pub async fn click(&self, text: &str) -> Result<()> {
-        let found = self.find("control", text, None).await?;
-        Ok(found.click().await?)
+        self.press("control", text, None).await
     }
 
     /// Chooses a radio button or checkbox by its label.
     pub async fn choose(&self, label: &str) -> Result<()> {
-        Ok(self.find("choice", label, None).await?.click().await?)
+        self.press("choice", label, None).await
     }
 
     /// Chooses within the group whose legend or heading begins so, where labels repeat on a page.
     pub async fn choose_in(&self, group: &str, label: &str) -> Result<()> {
-        let found = self.find("choice", label, Some(group)).await?;
-        Ok(found.click().await?)
+        self.press("choice", label, Some(group)).await
     }
 
     /// Whether a radio button or checkbox is chosen.
@@ -174,20 +172,39 @@ impl Page {
     }
 
     async fn find(&self, kind: &str, text: &str, group: Option<&str>) -> Result<WebElement> {
-        let script = include_str!("find.js");
-        let place = group
-            .map(|group| format!(" in \"{group}\""))
-            .unwrap_or_default();
-        self.wait(&format!("a {kind} called \"{text}\"{place}"), async || {
-            let arguments = vec![json!(kind), json!(text), json!(group)];
-            let found = self.browser.execute(script, arguments).await?;
-            Ok(if found.json().is_null() {
-                None
-            } else {
-                Some(found.element()?)
-            })
+        self.wait(&called(kind, text, group), async || {
+            self.look_for(kind, text, group).await
         })
         .await
+    }
+
+    /// Clicks; what was drawn anew between the look and the click is looked for again.
+    async fn press(&self, kind: &str, text: &str, group: Option<&str>) -> Result<()> {
+        self.wait(&called(kind, text, group), async || {
+            let Some(found) = self.look_for(kind, text, group).await? else {
+                return Ok(None);
+            };
+            Ok(Some(found.click().await?))
+        })
+        .await
+    }
+
+    async fn look_for(
+        &self,
+        kind: &str,
+        text: &str,
+        group: Option<&str>,
+    ) -> Result<Option<WebElement>> {
+        let arguments = vec![json!(kind), json!(text), json!(group)];
+        let found = self
+            .browser
+            .execute(include_str!("find.js"), arguments)
+            .await?;
+        Ok(if found.json().is_null() {
+            None
+        } else {
+            Some(found.element()?)
+        })
     }
 
     // Reading.
@@ -348,4 +365,12 @@ impl Page {
             picture.map_or_else(|error| error.to_string(), |path| path.display().to_string()),
         )
     }
+}
+
+/// What is looked for, for whoever waits for it in vain.
+fn called(kind: &str, text: &str, group: Option<&str>) -> String {
+    let place = group
+        .map(|group| format!(" in \"{group}\""))
+        .unwrap_or_default();
+    format!("a {kind} called \"{text}\"{place}")
 }
