@@ -108,17 +108,17 @@ impl Page {
 
     /// Clicks a button, link or disclosure.
     pub async fn click(&self, text: &str) -> Result<()> {
-        self.press("control", text, None).await
+        self.push("control", text, None).await
     }
 
     /// Chooses a radio button or checkbox by its label.
     pub async fn choose(&self, label: &str) -> Result<()> {
-        self.press("choice", label, None).await
+        self.push("choice", label, None).await
     }
 
     /// Chooses within the group whose legend or heading begins so, where labels repeat on a page.
     pub async fn choose_in(&self, group: &str, label: &str) -> Result<()> {
-        self.press("choice", label, Some(group)).await
+        self.push("choice", label, Some(group)).await
     }
 
     /// Whether a radio button or checkbox is chosen.
@@ -179,7 +179,7 @@ impl Page {
     }
 
     /// Clicks; what was drawn anew between the look and the click is looked for again.
-    async fn press(&self, kind: &str, text: &str, group: Option<&str>) -> Result<()> {
+    async fn push(&self, kind: &str, text: &str, group: Option<&str>) -> Result<()> {
         self.wait(&called(kind, text, group), async || {
             let Some(found) = self.look_for(kind, text, group).await? else {
                 return Ok(None);
