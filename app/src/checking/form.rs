@@ -74,12 +74,12 @@ pub fn CheckForm(props: &Props) -> Html {
     };
     html! {
         <form class="check-form" novalidate=true {onsubmit}>
-                { trouble_list(&own, &found) }
-                { inputs(&own, subject, &found, &settled) }
-                <div class="onward">
-                    <button type="submit" class="button button-main">{ say("checking.use") }</button>
-                </div>
-            </form>
+            { trouble_list(&own, &found) }
+            { inputs(&own, subject, &found, &settled) }
+            <div class="onward">
+                <button type="submit" class="button button-main">{ say("checking.use") }</button>
+            </div>
+        </form>
     }
 }
 

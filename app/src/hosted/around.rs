@@ -7,7 +7,7 @@ use sagwright_core::workshop::Parcel;
 use yew::prelude::*;
 
 use super::look::with_name;
-use super::ways::preview;
+use super::ways::{going, preview};
 use crate::advising::Outcome;
 use crate::counsel::use_counsel;
 use crate::framed;
@@ -59,8 +59,11 @@ pub fn ToPageAround(props: &Props) -> Html {
         });
     }
     let advice = use_advice(parcel);
-    let (Some(origin), Some(advice)) = (framed::around(), advice) else {
+    let Some(origin) = framed::around() else {
         return Html::default();
+    };
+    let Some(advice) = advice else {
+        return html! { <p role="status">{ say("advice.working") }</p> };
     };
     let text = parcel.text().unwrap_or_default();
     let onclick = {
@@ -88,7 +91,7 @@ pub fn ToPageAround(props: &Props) -> Html {
             { preview(Some(&origin), &text) }
             <details class="more">
                 <summary>{ say("hosted.preview-advice") }</summary>
-                <pre class="going" tabindex="0" role="region" aria-label={say("hosted.preview-advice")}>{ &*advice }</pre>
+                { going("hosted.preview-advice", &advice) }
             </details>
         </>
     }
@@ -107,9 +110,11 @@ fn use_advice(parcel: &Rc<Parcel>) -> Option<AttrValue> {
                 return;
             };
             let text = serde_json::to_string(&*advice).ok();
-            set.set(text.map(AttrValue::from));
+            set.set(text.map(|text| (intake, AttrValue::from(text))));
         });
         move || work.abort()
     });
-    (*advice).clone()
+    // What was worked out on answers of before is not on these.
+    let on_these = advice.as_ref().filter(|(on, _)| *on == parcel.intake);
+    on_these.map(|(_, text)| text.clone())
 }

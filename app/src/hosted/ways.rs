@@ -59,9 +59,16 @@ pub fn preview(to: Option<&str>, text: &str) -> Html {
             <summary>{ say("hosted.preview") }</summary>
             <div class="code-more">
                 if let Some(to) = to { <p>{ with_name("hosted.goes-to", to) }</p> }
-                <pre class="going" tabindex="0" role="region" aria-label={say("hosted.preview")}>{ text.to_owned() }</pre>
+                { going("hosted.preview", text) }
             </div>
         </details>
+    }
+}
+
+/// A text that goes, under what is said by `key`.
+pub fn going(key: &str, text: &str) -> Html {
+    html! {
+        <pre class="going" tabindex="0" role="region" aria-label={say(key)}>{ text.to_owned() }</pre>
     }
 }
 

@@ -31,13 +31,16 @@ impl UnitChoice {
     /// The unit chosen for `dimension`; metric where nothing was chosen.
     pub fn unit(&self, dimension: Dimension) -> Unit {
         let first = dimension.units().first().copied().unwrap_or(Unit::Percent);
-        self.chosen[dimension as usize].unwrap_or(first)
+        let chosen = self.chosen.get(dimension as usize).copied();
+        chosen.flatten().unwrap_or(first)
     }
 
     /// Chooses a unit; one that measures something else is ignored.
     pub fn choose(&mut self, dimension: Dimension, unit: Unit) {
-        if dimension.units().contains(&unit) {
-            self.chosen[dimension as usize] = Some(unit);
+        if dimension.units().contains(&unit)
+            && let Some(chosen) = self.chosen.get_mut(dimension as usize)
+        {
+            *chosen = Some(unit);
         }
     }
 
