@@ -7,6 +7,7 @@ use crate::stable::Stable;
 use crate::{table, workshop};
 use sagwright_core::cause::alike::alike;
 use sagwright_core::cause::checks::{self, How};
+use sagwright_core::cause::rounds::ranked;
 use sagwright_core::cause::{Belief, Cause, Hypothesis, Numbers};
 use sagwright_core::intake::Intake;
 
@@ -43,13 +44,13 @@ impl Reader {
         Belief::from(ways, numbers, seen)
     }
 
-    /// What is believed from words alone, and after each of so many checks that the library would ask for next.
+    /// What is believed from words alone, and after each of so many rounds of checks that the library would ask for next.
     pub fn judged(
         self,
         rows: &[Row],
         numbers: &Numbers,
         which: Which,
-        checks: usize,
+        rounds: usize,
     ) -> Vec<Vec<Judged>> {
         let each = in_parallel(rows, |row| {
             let ways = row.stable.hypotheses(numbers, true);
@@ -59,16 +60,16 @@ impl Reader {
             };
             cases
                 .iter()
-                .map(|case| self.followed(&row.stable, case, &ways, numbers, checks))
+                .map(|case| self.followed(&row.stable, case, &ways, numbers, rounds))
                 .collect::<Vec<_>>()
         });
-        let mut by_checks: Vec<Vec<Judged>> = (0..=checks).map(|_| Vec::new()).collect();
+        let mut by_rounds: Vec<Vec<Judged>> = (0..=rounds).map(|_| Vec::new()).collect();
         for case in each.into_iter().flatten() {
-            for (all, one) in by_checks.iter_mut().zip(case) {
+            for (all, one) in by_rounds.iter_mut().zip(case) {
                 all.push(one);
             }
         }
-        by_checks
+        by_rounds
     }
 
     fn followed(
@@ -77,12 +78,13 @@ impl Reader {
         case: &Case,
         ways: &[Hypothesis],
         numbers: &Numbers,
-        checks: usize,
+        rounds: usize,
     ) -> Vec<Judged> {
         let mut intake = case.intake.clone();
         let mut belief = self.belief(stable, &intake, ways, numbers);
         let mut judged = Vec::new();
         let mut asked: Vec<How> = Vec::new();
+        let mut done = [0.0; 2];
         loop {
             let truth = case.causes();
             let like = |cause: &Cause| {
@@ -93,11 +95,12 @@ impl Reader {
                 alike: Cause::ALL.iter().copied().filter(like).collect(),
                 truth,
                 belief: belief.probability,
+                checks: done,
             });
-            if judged.len() > checks {
+            if judged.len() > rounds {
                 return judged;
             }
-            let ranked = checks::ranked(&checks::Case {
+            let ranked = ranked(&checks::Case {
                 intake: &intake,
                 situation: &stable.situation(&intake),
                 baseline: &stable.suits,
@@ -107,15 +110,18 @@ impl Reader {
                 belief: &belief,
             });
             // Who hears no words cannot judge a lap by them, and what could not be read once is not asked for again.
-            let next = ranked.into_iter().find(|(check, _)| {
-                let heard = self == Self::Library || !matches!(check.how, How::Try(_));
-                heard && !asked.contains(&check.how)
+            let next = ranked.into_iter().find(|round| {
+                let how = round.checks[0].how;
+                let heard = self == Self::Library || !matches!(how, How::Try(_));
+                heard && !asked.contains(&how)
             });
-            if let Some((check, _)) = next {
+            for check in next.iter().flat_map(|round| &round.checks) {
                 asked.push(check.how);
-                workshop::answer(stable, case, &check, &mut intake, case.seed);
-                belief = self.belief(stable, &intake, ways, numbers);
+                done[0] += 1.0;
+                done[1] += f64::from(check.minutes);
+                workshop::answer(stable, case, check, &mut intake, case.seed);
             }
+            belief = self.belief(stable, &intake, ways, numbers);
         }
     }
 }

@@ -8,8 +8,8 @@ use crate::score::{self, Judged, Score};
 use crate::sensitivity::{Flips, flips};
 use sagwright_core::cause::Numbers;
 
-/// Checks that are followed.
-pub const CHECKS: usize = 3;
+/// Rounds of checks that are followed.
+pub const ROUNDS: usize = 4;
 /// How many confusions are told.
 const CONFUSIONS: usize = 15;
 
@@ -17,7 +17,7 @@ const CONFUSIONS: usize = 15;
 pub struct Found {
     /// Tables.
     pub text: String,
-    /// The library, from words alone and after each check.
+    /// The library, from words alone and after each round of checks.
     pub library: Vec<Score>,
     /// The hand table, likewise.
     pub table: Vec<Score>,
@@ -34,13 +34,13 @@ pub fn report(rows: &[Row], numbers: &Numbers) -> Found {
     let mut text = String::from("# The fleet\n\n");
     let _ = write!(text, "{}", score::HEAD);
     let mut scored = |reader: Reader, name: &str| {
-        let judged = reader.judged(rows, numbers, Which::Single, CHECKS);
+        let judged = reader.judged(rows, numbers, Which::Single, ROUNDS);
         let scores: Vec<Score> = judged.iter().map(|all| Score::of(all)).collect();
-        for (checks, score) in scores.iter().enumerate() {
-            let row = match checks {
+        for (rounds, score) in scores.iter().enumerate() {
+            let row = match rounds {
                 0 => score.row(&format!("{name}, words alone")),
-                1 => score.row(&format!("{name}, one check")),
-                more => score.row(&format!("{name}, {more} checks")),
+                1 => score.row(&format!("{name}, one round")),
+                more => score.row(&format!("{name}, {more} rounds")),
             };
             text.push_str(&row);
         }
@@ -55,7 +55,7 @@ pub fn report(rows: &[Row], numbers: &Numbers) -> Found {
     let words = &judged[0];
     let _ = write!(
         text,
-        "\nChecks until the true cause leads (of {CHECKS}): {}\n",
+        "\nRounds until the true cause leads (of {ROUNDS}): {}\n",
         until_it_leads(&judged)
     );
     let leaders = score::reliability(score::leaders(words));
@@ -74,7 +74,7 @@ pub fn report(rows: &[Row], numbers: &Numbers) -> Found {
         let leaders = score::reliability(score::leaders(last));
         let _ = write!(
             text,
-            "\n## Reliability of the leading cause after {CHECKS} checks\n\n{}",
+            "\n## Reliability of the leading cause after {ROUNDS} rounds\n\n{}",
             score::curve(&leaders)
         );
     }
@@ -106,22 +106,22 @@ pub fn report(rows: &[Row], numbers: &Numbers) -> Found {
     }
 }
 
-/// How many cases needed how many checks.
-fn until_it_leads(by_checks: &[Vec<Judged>]) -> String {
-    let cases = by_checks.first().map_or(0, Vec::len);
-    let mut needed = vec![0_usize; by_checks.len() + 1];
+/// How many cases needed how many rounds.
+fn until_it_leads(by_rounds: &[Vec<Judged>]) -> String {
+    let cases = by_rounds.first().map_or(0, Vec::len);
+    let mut needed = vec![0_usize; by_rounds.len() + 1];
     for case in 0..cases {
-        let first = by_checks.iter().position(|all| all[case].place() == 0);
-        needed[first.unwrap_or(by_checks.len())] += 1;
+        let first = by_rounds.iter().position(|all| all[case].place() == 0);
+        needed[first.unwrap_or(by_rounds.len())] += 1;
     }
     let words: Vec<String> = needed
         .iter()
         .enumerate()
-        .map(|(checks, count)| {
-            if checks == by_checks.len() {
+        .map(|(rounds, count)| {
+            if rounds == by_rounds.len() {
                 format!("not yet in {count}")
             } else {
-                format!("{checks} in {count}")
+                format!("{rounds} in {count}")
             }
         })
         .collect();

@@ -14,6 +14,8 @@ pub struct Judged {
     pub belief: PerCause,
     /// What the rider's words cannot tell from what was there.
     pub alike: Vec<Cause>,
+    /// Checks done by then, and the minutes they took.
+    pub checks: [f64; 2],
 }
 
 impl Judged {
@@ -46,6 +48,8 @@ impl Judged {
 pub struct Score {
     /// How many.
     pub cases: usize,
+    /// Checks done, and the minutes they took, on average.
+    pub checks: [f64; 2],
     /// Share in which a true cause leads.
     pub top_1: f64,
     /// Share in which a true cause is among the first three.
@@ -155,6 +159,7 @@ impl Score {
         };
         Self {
             cases: all.len(),
+            checks: [0, 1].map(|of| all.iter().map(|one| one.checks[of]).sum::<f64>() / count),
             top_1: share(&|one| one.place() < 1),
             top_3: share(&|one| one.place() < 3),
             alike: [1, 3].map(|most| share(&|one| one.place_alike() < most)),
@@ -169,8 +174,10 @@ impl Score {
     /// As a row of a table.
     pub fn row(&self, name: &str) -> String {
         format!(
-            "| {name} | {} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} |\n",
+            "| {name} | {} | {:.1} | {:.0} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} | {:.3} |\n",
             self.cases,
+            self.checks[0],
+            self.checks[1],
             self.top_1,
             self.top_3,
             self.alike[0],
@@ -185,7 +192,7 @@ impl Score {
 }
 
 /// The head of tables made of [`Score::row`].
-pub const HEAD: &str = "| | cases | top-1 | top-3 | top-1, alike as one | top-3, alike as one | Brier | log loss | calibration error, leader | of that by luck | calibration error, all ≥ 5 % |\n|---|---|---|---|---|---|---|---|---|---|---|\n";
+pub const HEAD: &str = "| | cases | checks | minutes | top-1 | top-3 | top-1, alike as one | top-3, alike as one | Brier | log loss | calibration error, leader | of that by luck | calibration error, all ≥ 5 % |\n|---|---|---|---|---|---|---|---|---|---|---|---|---|\n";
 
 /// Recall of every cause.
 pub fn by_cause(all: &[Judged]) -> String {

@@ -59,7 +59,7 @@ pub fn answer(stable: &Stable, case: &Case, check: &Check, intake: &mut Intake, 
     match check.how {
         How::Answer(question) => page(stable, case, question, intake, luck),
         How::Look(look) => {
-            let yes = shows(case, look) + luck.normal(1.0) > 1.4;
+            let yes = shows(case, look) + luck.normal(1.0) > SEEN;
             let answer = if yes { YesNo::Yes } else { YesNo::No };
             let looks = intake.measured.looks.get_or_insert_default();
             looks.insert(look, answer);
@@ -218,6 +218,22 @@ fn shift(case: &Case) -> f64 {
     shifted.map(|fault| fault.degree).sum()
 }
 
+/// The faults that each of the four adjusters can stand for.
+const DAMPING: [[Cause; 2]; 4] = [
+    [Cause::ForkCompressionMuch, Cause::ForkCompressionLittle],
+    [Cause::ForkReboundSlow, Cause::ForkReboundFast],
+    [Cause::ShockCompressionMuch, Cause::ShockCompressionLittle],
+    [Cause::ShockReboundSlow, Cause::ShockReboundFast],
+];
+
+/// The damping fault at one of the four adjusters, and whether it stands in the clickers. The other ones stand in the shims.
+fn damping_fault(case: &Case, place: usize) -> Option<(f64, bool)> {
+    let mut faults = case.faults.iter();
+    let fault = faults.find(|fault| DAMPING[place].contains(&fault.cause))?;
+    let mut luck = Luck::seeded(case.seed, 300 + place as u64);
+    Some((fault.degree, luck.happens(IN_CLICKERS)))
+}
+
 /// Where one of the four adjusters stands: where it would suit, give or take taste, and off by the fault where it
 /// stands in the clickers.
 fn clicks(stable: &Stable, case: &Case, place: usize, luck: &mut Luck) -> f64 {
@@ -228,19 +244,10 @@ fn clicks(stable: &Stable, case: &Case, place: usize, luck: &mut Luck) -> f64 {
         &start.shock_compression,
         &start.shock_rebound,
     ][place];
-    let causes = [
-        [Cause::ForkCompressionMuch, Cause::ForkCompressionLittle],
-        [Cause::ForkReboundSlow, Cause::ForkReboundFast],
-        [Cause::ShockCompressionMuch, Cause::ShockCompressionLittle],
-        [Cause::ShockReboundSlow, Cause::ShockReboundFast],
-    ];
     let mut now = f64::from(one.clicks.middle) + luck.normal(TASTE_CLICKS);
-    let in_clickers = luck.happens(IN_CLICKERS);
     let click = CLICK * luck.factor(CLICKS_DIFFER);
-    for fault in case.faults.iter().filter(|_| in_clickers) {
-        if causes[place].contains(&fault.cause) {
-            now -= fault.degree / click;
-        }
+    if let Some((degree, true)) = damping_fault(case, place) {
+        now -= degree / click;
     }
     now.round().clamp(0.0, f64::from(one.range))
 }
@@ -268,6 +275,32 @@ fn push(now: &Still, sound: &Still, case: &Case, front: bool, luck: &mut Luck) -
     let noisy = strengths.map(|(feel, strength)| (feel, strength + luck.normal(0.8)));
     let strongest = noisy.into_iter().max_by(|a, b| a.1.total_cmp(&b.1));
     strongest.map_or(PushFeel::Smooth, |(feel, _)| feel)
+}
+
+/// What has to show for a yes, in standard deviations of what eyes and hands differ in.
+const SEEN: f64 = 1.4;
+
+/// How far this cause is there.
+fn degree(case: &Case, cause: Cause) -> f64 {
+    let of = case.faults.iter().filter(|fault| fault.cause == cause);
+    of.map(|fault| fault.degree).sum()
+}
+
+/// Share of the low-speed compression that the mid-valve makes beyond a sound one's.
+fn tight(case: &Case) -> f64 {
+    let share = |condition: &sagwright_core::bench::Condition| {
+        condition.mid_valve.map_or(0.0, |valve| valve.low_speed)
+    };
+    let (now, sound) = (&case.found.trial, &case.sound.trial);
+    (share(&now.condition) - share(&sound.condition).max(0.2)).max(0.0)
+}
+
+/// How clearly the shims of one end, whose adjusters are these two, are not those of the maker's list.
+fn other_shims(case: &Case, first: usize) -> f64 {
+    let in_shims = [first, first + 1]
+        .iter()
+        .any(|place| damping_fault(case, *place).is_some_and(|(_, in_clickers)| !in_clickers));
+    if in_shims { 2.7 } else { 0.0 }
 }
 
 /// How strongly a look shows something, in standard deviations of what eyes and hands differ in.
@@ -301,10 +334,18 @@ fn shows(case: &Case, look: Look) -> f64 {
         Look::HeadKnocks => 1.8 * condition.head_play,
         // A ruler reads to a millimetre, but where the maker meant them to stand is known to some three.
         Look::TubesOffTheMark => 1e3 * condition.raised_m.abs() / 2.7,
+        // A ruler in a leg whose damper was bled well or not so well is good to some 6 mm, and 10 mm are asked for.
         Look::OilOffTheLevel => {
             let gap = |trial: &sagwright_core::bench::Trial| trial.set_up.fork.air_gap.value;
-            1e3 * (gap(&now.trial) - gap(&sound.trial)).abs() / 12.0
+            let off_mm = 1e3 * (gap(&now.trial) - gap(&sound.trial)).abs();
+            SEEN + (off_mm - 10.0) / 6.0
         }
+        // Oil darkens before it is worn.
+        Look::ForkOilSpent => degree(case, Cause::ForkOilWorn) / 0.08,
+        // A feeler gauge against the float on the maker's list.
+        Look::MidValveTight => tight(case) / 0.06,
+        Look::ForkShimsOff => other_shims(case, 0).max(tight(case) / 0.15),
+        Look::ShockShimsOff => other_shims(case, 2),
         Look::SitsOutOfLevel => (now.still.nose_up_rad - sound.still.nose_up_rad).abs() / 0.006,
     }
 }

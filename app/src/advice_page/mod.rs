@@ -30,6 +30,7 @@ pub use chances::{chance, moved_bar};
 pub use contents::{Part, heading};
 pub use next_check::next_check;
 pub use paper::worth;
+pub use price::minutes;
 pub use reason::{figure, range};
 pub use rides::feel;
 pub use shown::shown;

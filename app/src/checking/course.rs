@@ -1,5 +1,6 @@
 //! How the checks went on this visit: answered and taken back, or put aside.
 
+use std::iter;
 use std::rc::Rc;
 
 use sagwright_core::advice::NextCheck;
@@ -88,52 +89,80 @@ impl Course {
     }
 }
 
-/// Checks that cannot be done now, known by what they ask to do.
+/// Which check is to be offered, each known by what it asks to do.
 #[derive(Debug, Clone, Default, PartialEq)]
-pub struct Aside(Vec<Text>);
-
-/// What becomes of those that cannot be done now.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Putting {
-    /// This is one more.
-    Aside(Text),
-    /// All are offered again.
-    Back,
+pub struct Offer {
+    /// Those that cannot be done now.
+    aside: Vec<Text>,
+    /// Those that come before all others, the next one first: what the rider wants to do, or has the tools out for.
+    wanted: Vec<Text>,
+    /// How often another was asked for.
+    turns: usize,
 }
 
-impl Reducible for Aside {
-    type Action = Putting;
+/// What the rider wants of the checks.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Want {
+    /// This one cannot be done now.
+    NotNow(Text),
+    /// All that were put aside are to be offered again.
+    Again,
+    /// This one is to be done now.
+    This(Text),
+    /// These are to come next: the tools are out.
+    Next(Vec<Text>),
+}
 
-    fn reduce(self: Rc<Self>, putting: Putting) -> Rc<Self> {
+impl Reducible for Offer {
+    type Action = Want;
+
+    fn reduce(self: Rc<Self>, want: Want) -> Rc<Self> {
         let mut next = Rc::unwrap_or_clone(self);
-        match putting {
-            Putting::Aside(what) => next.0.push(what),
-            Putting::Back => next.0.clear(),
+        next.turns += usize::from(!matches!(want, Want::Next(_)));
+        match want {
+            Want::NotNow(what) => next.aside.push(what),
+            Want::Again => next.aside.clear(),
+            Want::This(what) => next.wanted.insert(0, what),
+            Want::Next(all) => next.wanted = all,
         }
         Rc::new(next)
     }
 }
 
-impl Aside {
-    /// The check to offer: the best of those not put aside.
-    pub fn offered<'a>(&self, checks: &'a [NextCheck]) -> Option<&'a NextCheck> {
-        let mut open = checks.iter().filter(|check| !self.has(check));
-        open.next()
+impl Offer {
+    /// The check to offer: one that is wanted, else the best of those not put aside; and what else the same tools are good for.
+    pub fn of<'a>(&self, checks: &'a [NextCheck]) -> Option<(&'a NextCheck, Vec<&'a NextCheck>)> {
+        let rounds = checks.iter().map(round);
+        let mut rounds =
+            rounds.map(|round| round.filter(|check| !self.aside.contains(&check.what)));
+        let wanted = self.wanted.iter().find_map(|what| {
+            let mut rounds = rounds.clone();
+            rounds
+                .find(|round| round.clone().any(|check| check.what == *what))
+                .map(|round| (round, what))
+        });
+        if let Some((round, what)) = wanted {
+            let (offered, besides): (Vec<_>, Vec<_>) = round.partition(|check| check.what == *what);
+            return offered.first().map(|check| (*check, besides));
+        }
+        rounds.find_map(|mut round| round.next().map(|check| (check, round.collect())))
     }
 
     /// Whether any of these checks was put aside.
-    pub fn has_any(&self, checks: &[NextCheck]) -> bool {
-        checks.iter().any(|check| self.has(check))
+    pub fn has_aside(&self, checks: &[NextCheck]) -> bool {
+        let mut all = checks.iter().flat_map(round);
+        all.any(|check| self.aside.contains(&check.what))
     }
 
-    fn has(&self, check: &NextCheck) -> bool {
-        self.0.contains(&check.what)
+    /// How often another check was asked for.
+    pub const fn turns(&self) -> usize {
+        self.turns
     }
+}
 
-    /// How many there are.
-    pub fn count(&self) -> usize {
-        self.0.len()
-    }
+/// A check and what else the same tools are good for.
+fn round(check: &NextCheck) -> impl Iterator<Item = &NextCheck> + Clone {
+    iter::once(check).chain(&check.besides)
 }
 
 /// What a check finds out; `None` for one that nothing here can take down.
@@ -160,6 +189,7 @@ mod tests {
             look: None,
             change: None,
             cautions: Vec::new(),
+            besides: Vec::new(),
         }
     }
 
@@ -167,19 +197,66 @@ mod tests {
         Rc::unwrap_or_clone(Rc::new(before).reduce(step))
     }
 
+    fn offered(offer: &Offer, checks: &[NextCheck]) -> Vec<&'static str> {
+        let of = offer.of(checks);
+        let all = of.map(|(check, besides)| iter::once(check).chain(besides).collect());
+        let all: Vec<&NextCheck> = all.unwrap_or_default();
+        let words = ["push", "sag", "level", "spring", "gauge"];
+        let word = |check: &NextCheck| {
+            let mut words = words.into_iter();
+            words.find(|word| check.what == Text::new(*word))
+        };
+        all.into_iter().filter_map(word).collect()
+    }
+
+    fn tape() -> NextCheck {
+        NextCheck {
+            besides: vec![check("level"), check("spring")],
+            ..check("sag")
+        }
+    }
+
     #[test]
     fn what_cannot_be_done_now_gives_way_to_the_next() {
-        let checks = [check("push"), check("sag")];
-        let aside = Aside::default();
-        assert_eq!(aside.offered(&checks), Some(&checks[0]));
-        assert!(!aside.has_any(&checks));
-        let aside = after(aside, Putting::Aside(checks[0].what.clone()));
-        assert_eq!(aside.offered(&checks), Some(&checks[1]));
-        assert!(aside.has_any(&checks));
-        let aside = after(aside, Putting::Aside(checks[1].what.clone()));
-        assert_eq!(aside.offered(&checks), None);
-        let aside = after(aside, Putting::Back);
-        assert_eq!(aside.offered(&checks), Some(&checks[0]));
+        let checks = [check("push"), tape()];
+        let not_now = |word| Want::NotNow(Text::new(word));
+        let offer = Offer::default();
+        assert_eq!(offered(&offer, &checks), ["push"]);
+        assert!(!offer.has_aside(&checks));
+        let offer = after(offer, not_now("push"));
+        assert_eq!(offered(&offer, &checks), ["sag", "level", "spring"]);
+        assert!(offer.has_aside(&checks));
+        let offer = after(offer, not_now("sag"));
+        assert_eq!(offered(&offer, &checks), ["level", "spring"]);
+        let offer = ["level", "spring"]
+            .into_iter()
+            .fold(offer, |offer, word| after(offer, not_now(word)));
+        assert_eq!(offer.of(&checks), None);
+        let offer = after(offer, Want::Again);
+        assert_eq!(offered(&offer, &checks), ["push"]);
+        assert_eq!(offer.turns(), 5);
+    }
+
+    #[test]
+    fn while_the_tools_are_out_the_rest_comes_first() {
+        let this = after(Offer::default(), Want::This(Text::new("level")));
+        assert_eq!(
+            offered(&this, &[check("push"), tape()]),
+            ["level", "sag", "spring"]
+        );
+        // Its answer is used, and another round would be the best now.
+        let rest = ["sag", "spring"].map(Text::new).to_vec();
+        let next = after(this, Want::Next(rest));
+        let spring = NextCheck {
+            besides: vec![check("spring")],
+            ..check("gauge")
+        };
+        assert_eq!(
+            offered(&next, &[check("push"), spring]),
+            ["spring", "gauge"]
+        );
+        // What is not worth it any more is not offered.
+        assert_eq!(offered(&next, &[check("push")]), ["push"]);
     }
 
     #[test]

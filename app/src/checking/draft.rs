@@ -1,5 +1,6 @@
 //! An answer in the making: it changes nothing else on the page until it is used.
 
+use std::cell::RefCell;
 use std::rc::Rc;
 
 use yew::Reducible;
@@ -38,6 +39,32 @@ impl Draft {
     }
 }
 
+/// What was typed into the forms of checks and not used yet: whoever comes back to a check finds it again.
+#[derive(Debug, Clone, Default)]
+pub struct Drafts(Rc<RefCell<Vec<(Subject, Draft)>>>);
+
+impl PartialEq for Drafts {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
+impl Drafts {
+    /// What was typed of this.
+    pub fn of(&self, subject: Subject) -> Draft {
+        let all = self.0.borrow();
+        let found = all.iter().find(|(of, _)| *of == subject);
+        found.map_or_else(Draft::default, |(_, draft)| draft.clone())
+    }
+
+    /// Keeps what was typed of this in place of what was kept before.
+    pub fn keep(&self, subject: Subject, draft: Draft) {
+        let mut all = self.0.borrow_mut();
+        all.retain(|(of, _)| *of != subject);
+        all.push((subject, draft));
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use sagwright_core::intake::{Field, Question};
@@ -69,6 +96,19 @@ mod tests {
         let draft = typed(Draft::default(), "2.8");
         let sag = Field::ForkRiderSag.si(&draft.on(&inches, SAG).intake);
         assert!(sag.is_some_and(|m| (m - 0.071_12).abs() < 1e-9), "{sag:?}");
+    }
+
+    #[test]
+    fn a_draft_is_found_again() {
+        let drafts = Drafts::default();
+        let sag = typed(Draft::default(), "71");
+        drafts.keep(SAG, sag.clone());
+        let push = Subject::Page(Page::Ask(Question::PushTest));
+        drafts.keep(push, Draft::default());
+        assert_eq!(drafts.of(SAG), sag);
+        assert_eq!(drafts.of(push), Draft::default());
+        drafts.keep(SAG, Draft::default());
+        assert_eq!(drafts.of(SAG), Draft::default());
     }
 
     #[test]

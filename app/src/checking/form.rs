@@ -5,7 +5,7 @@ use std::rc::Rc;
 use sagwright_core::intake::Field;
 use yew::prelude::*;
 
-use super::draft::Draft;
+use super::draft::{Draft, Drafts};
 use crate::browser;
 use crate::desk::{Desk, use_desk};
 use crate::inputs::Radios;
@@ -18,6 +18,8 @@ use crate::words::say;
 pub struct Props {
     /// What the check finds out.
     pub subject: Subject,
+    /// What was typed and not used yet, of all checks.
+    pub drafts: Drafts,
     /// Told the answers with this one, once it is complete and the rider uses it.
     pub used: Callback<Rc<Wizard>>,
 }
@@ -26,7 +28,10 @@ pub struct Props {
 #[component]
 pub fn CheckForm(props: &Props) -> Html {
     let desk = use_desk();
-    let draft = use_reducer(Draft::default);
+    let draft = {
+        let drafts = props.drafts.clone();
+        use_reducer(move || drafts.of(props.subject))
+    };
     let found = use_state_eq(Vec::<Trouble>::new);
     let attempts = use_state_eq(|| 0_u32);
     let subject = props.subject;
@@ -35,6 +40,12 @@ pub fn CheckForm(props: &Props) -> Html {
             browser::focus(SUMMARY);
         }
     });
+    {
+        let drafts = props.drafts.clone();
+        use_effect_with((*draft).clone(), move |draft| {
+            drafts.keep(subject, draft.clone());
+        });
+    }
     let wizard = Rc::new(draft.on(&desk.wizard, subject));
     let own = {
         let (all, draft) = (desk.clone(), draft.dispatcher());
@@ -49,6 +60,7 @@ pub fn CheckForm(props: &Props) -> Html {
     };
     let onsubmit = {
         let (found, attempts, used) = (found.clone(), attempts.clone(), props.used.clone());
+        let drafts = props.drafts.clone();
         let wizard = Rc::clone(&wizard);
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
@@ -58,6 +70,7 @@ pub fn CheckForm(props: &Props) -> Html {
             };
             let wrong = subject.troubles(&next);
             if wrong.is_empty() {
+                drafts.keep(subject, Draft::default());
                 used.emit(Rc::new(next));
             } else {
                 attempts.set(*attempts + 1);

@@ -3,13 +3,14 @@
 use std::rc::Rc;
 
 use sagwright_core::advice::{NextCheck, SetUpAdvice};
-use sagwright_core::words::Text;
+use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 
-use super::course::{Aside, Course, Putting, Step, subject_of};
+use super::course::{Course, Offer, Step, Want, subject_of};
+use super::draft::Drafts;
 use super::form::CheckForm;
 use super::moved::{Moved, Shift};
-use crate::advice_page::{Part, Voice, chance, heading, moved_bar, next_check};
+use crate::advice_page::{Part, Voice, chance, heading, minutes, moved_bar, next_check};
 use crate::browser;
 use crate::desk::{Desk, use_desk};
 use crate::state::{Action, Subject, Wizard};
@@ -45,16 +46,13 @@ pub fn CheckSection(props: &Props) -> Html {
         course,
         moved,
     } = props;
-    let put_aside = use_reducer(Aside::default);
-    let offered = put_aside.offered(checks);
-    use_offer_in_focus(put_aside.count());
-    let named = offered.map(|check| {
-        let name = subject_of(check).map(Subject::name);
-        (check, name.map(|name| voice.say(&name)).unwrap_or_default())
-    });
+    let offer = use_reducer(Offer::default);
+    let drafts = use_state(Drafts::default);
+    let offered = offer.of(checks);
+    use_offer_in_focus(offer.turns());
     let said = moved
         .as_ref()
-        .map(|moved| moved.sentence(voice, offered))
+        .map(|moved| moved.sentence(voice, offered.as_ref().map(|(check, _)| *check)))
         .unwrap_or_default();
     html! {
         <section class="part check">
@@ -68,21 +66,25 @@ pub fn CheckSection(props: &Props) -> Html {
                     { take_back(&desk, voice, course, subject, before) }
                 }
             </div>
-            if let Some((check, name)) = named {
+            if let Some((check, besides)) = offered {
                 {
                     next_check(
                         voice,
                         check,
-                        (NAME, name),
-                        aside(voice, &put_aside, checks, check),
-                        form(&desk, course, check),
+                        (NAME, name(voice, check)),
+                        aside(voice, &offer, checks, check),
+                        form(&desk, course, check, (&offer, &drafts, &besides)),
                     )
+                }
+                if !besides.is_empty() {
+                    <h4>{ voice.words("advice.check.besides") }</h4>
+                    <ul class="besides">{ for besides.into_iter().map(|one| beside(voice, &offer, one)) }</ul>
                 }
             } else {
                 <p>{ voice.words(if checks.is_empty() { "advice.check.none" } else { "advice.check.aside" }) }</p>
             }
-            if put_aside.has_any(checks) {
-                <p>{ offer_all(voice, &put_aside) }</p>
+            if offer.has_aside(checks) {
+                <p>{ offer_all(voice, &offer) }</p>
             }
         </section>
     }
@@ -90,13 +92,31 @@ pub fn CheckSection(props: &Props) -> Html {
 
 /// Once another check is offered instead, its name takes the focus from the button that has gone.
 #[hook]
-fn use_offer_in_focus(put_aside: usize) {
+fn use_offer_in_focus(turns: usize) {
     let opened = use_mut_ref(|| true);
-    use_effect_with(put_aside, move |_| {
+    use_effect_with(turns, move |_| {
         if !opened.replace(false) {
             browser::focus(NAME);
         }
     });
+}
+
+fn name(voice: &Voice, check: &NextCheck) -> String {
+    subject_of(check).map_or_else(String::new, |subject| voice.say(&subject.name()))
+}
+
+/// A check that the same tools are good for: pressed, it is offered in place of the other.
+fn beside(voice: &Voice, offer: &UseReducerHandle<Offer>, check: &NextCheck) -> Html {
+    let onclick = {
+        let (offer, what) = (offer.dispatcher(), check.what.clone());
+        Callback::from(move |_: MouseEvent| offer.dispatch(Want::This(what.clone())))
+    };
+    let text = Text::new("advice.check.beside")
+        .with("check", Arg::Raw(name(voice, check)))
+        .with("time", Arg::Raw(minutes(voice, check.minutes)));
+    html! {
+        <li><button type="button" class="button quiet" {onclick}>{ voice.say(&text) }</button></li>
+    }
 }
 
 /// One cause before and after.
@@ -136,15 +156,15 @@ fn take_back(
 /// "I can't check this now".
 fn aside(
     voice: &Voice,
-    put_aside: &UseReducerHandle<Aside>,
+    offer: &UseReducerHandle<Offer>,
     checks: &[NextCheck],
     check: &NextCheck,
 ) -> Html {
     let onclick = {
-        let (put_aside, what) = (put_aside.dispatcher(), check.what.clone());
-        Callback::from(move |_: MouseEvent| put_aside.dispatch(Putting::Aside(what.clone())))
+        let (offer, what) = (offer.dispatcher(), check.what.clone());
+        Callback::from(move |_: MouseEvent| offer.dispatch(Want::NotNow(what.clone())))
     };
-    let words = if put_aside.has_any(checks) {
+    let words = if offer.has_aside(checks) {
         "advice.check.cannot-either"
     } else {
         "advice.check.cannot"
@@ -154,13 +174,20 @@ fn aside(
     }
 }
 
-fn form(desk: &Desk, course: &UseReducerHandle<Course>, check: &NextCheck) -> Html {
+fn form(
+    desk: &Desk,
+    course: &UseReducerHandle<Course>,
+    check: &NextCheck,
+    (offer, drafts, besides): (&UseReducerHandle<Offer>, &Drafts, &[&NextCheck]),
+) -> Html {
     let Some(subject) = subject_of(check) else {
         return Html::default();
     };
     let used = {
-        let (desk, course) = (desk.clone(), course.clone());
+        let (desk, course, offer) = (desk.clone(), course.clone(), offer.dispatcher());
+        let rest: Vec<Text> = besides.iter().map(|check| check.what.clone()).collect();
         Callback::from(move |answered: Rc<Wizard>| {
+            offer.dispatch(Want::Next(rest.clone()));
             course.dispatch(Step::Give(subject, Rc::clone(&desk.wizard)));
             desk.act(Action::Adopt(subject, answered));
             // The form is about to go, and with it the button that was pressed.
@@ -172,12 +199,13 @@ fn form(desk: &Desk, course: &UseReducerHandle<Course>, check: &NextCheck) -> Ht
         Subject::Look(look) => look.word(),
         Subject::Lap(change) => change.word(),
     };
-    html! { <CheckForm {key} {subject} {used} /> }
+    let drafts = drafts.clone();
+    html! { <CheckForm {key} {subject} {drafts} {used} /> }
 }
 
-fn offer_all(voice: &Voice, put_aside: &UseReducerHandle<Aside>) -> Html {
-    let put_aside = put_aside.dispatcher();
-    let onclick = Callback::from(move |_: MouseEvent| put_aside.dispatch(Putting::Back));
+fn offer_all(voice: &Voice, offer: &UseReducerHandle<Offer>) -> Html {
+    let offer = offer.dispatcher();
+    let onclick = Callback::from(move |_: MouseEvent| offer.dispatch(Want::Again));
     html! {
         <button type="button" class="button quiet" {onclick}>{ voice.words("advice.check.again") }</button>
     }

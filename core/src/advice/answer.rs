@@ -314,6 +314,8 @@ pub struct NextCheck {
     pub change: Option<Change>,
     /// Cautions before doing it.
     pub cautions: Vec<Caution>,
+    /// What else is worth doing while the same tools are out, the best first.
+    pub besides: Vec<NextCheck>,
 }
 
 /// Something taken for want of an answer.

@@ -22,6 +22,7 @@ use super::sheet::Sheet;
 use super::still::{Still, stand_still};
 use super::stop::stop_riding;
 use crate::cause::checks::How;
+use crate::cause::rounds::{self, Round};
 use crate::cause::tried::change_text;
 use crate::cause::{
     Belief, Cause, Numbers, Rehearsal, checks, hypotheses, laps, observations, possible,
@@ -180,7 +181,7 @@ pub async fn advise_between(
         at_workshop::add_to(&mut settings, &sheet, workshop);
     }
     let causes = causes::findings(&belief);
-    let checks = checks::ranked(&case);
+    let rounds = rounds::ranked(&case);
     pause().await;
     let remedies = remedies::findings(
         &sheet,
@@ -192,7 +193,7 @@ pub async fn advise_between(
             remedied,
             numbers: &numbers,
         },
-        checks.first().map(|(check, _)| check),
+        rounds.first().map(|round| &round.checks[0]),
         &settings,
         workshop,
     );
@@ -206,7 +207,7 @@ pub async fn advise_between(
         caveats,
         counting: workshop.and_then(|one| at_workshop::counting(&settings, one)),
         settings,
-        next_checks: next_checks(&case, &checks),
+        next_checks: next_checks(&case, &rounds),
         next_laps,
         causes,
         remedies,
@@ -252,11 +253,17 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 }
 
 /// The best check, and those to do instead where it cannot be done now.
-fn next_checks(case: &checks::Case, ranked: &[(checks::Check, f64)]) -> Vec<NextCheck> {
+fn next_checks(case: &checks::Case, rounds: &[Round]) -> Vec<NextCheck> {
     /// Who can do none of so many will not do the next one either.
     const MOST_OFFERED: usize = 4;
-    let offered = ranked.iter().take(MOST_OFFERED);
-    offered.map(|(check, _)| next_check(case, check)).collect()
+    let offered = rounds.iter().take(MOST_OFFERED);
+    let in_words = |round: &Round| {
+        let mut each = round.checks.iter().map(|check| next_check(case, check));
+        let mut first = each.next()?;
+        first.besides = each.collect();
+        Some(first)
+    };
+    offered.filter_map(in_words).collect()
 }
 
 fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
@@ -291,14 +298,27 @@ fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
             _ if matches!(look, Some(Look::LinkageStiff)) => {
                 cautions(&["workshop-lift", "axle-clamps"])
             }
-            _ if matches!(look, Some(Look::OilOffTheLevel)) => {
+            _ if matches!(
+                look,
+                Some(
+                    Look::OilOffTheLevel
+                        | Look::ForkOilSpent
+                        | Look::ForkShimsOff
+                        | Look::MidValveTight
+                )
+            ) =>
+            {
                 cautions(&["workshop-lift", "oil-off-disc", "spring-preload"])
+            }
+            _ if matches!(look, Some(Look::ShockShimsOff)) => {
+                cautions(&["workshop-lift", "shock-gas"])
             }
             (Some(Question::ForkSpring), _) => cautions(&["workshop-lift", "spring-preload"]),
             (Some(Question::ForkGas), _) => cautions(&["gas-fork", "marked-maximum"]),
             (_, Some(change)) => change_cautions(change),
             _ => Vec::new(),
         },
+        besides: Vec::new(),
     }
 }
 

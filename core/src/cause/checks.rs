@@ -1,7 +1,4 @@
-//! The next best check: what it would tell, for the minutes it takes.
-//!
-//! For each check the chance of every result on every bike it could be is worked out as it is for results that have come in;
-//! what a check tells is the mutual information of its result and of what is wrong.
+//! What can be checked: on every bike it could be, the chance of every result, as it is for results that have come in.
 
 use super::Cause;
 use super::belief::Belief;
@@ -9,8 +6,9 @@ use super::hypotheses::Hypothesis;
 use super::looks;
 use super::measured::{Reading, hours_factor, push_chance};
 use super::numbers::Numbers;
-use super::readings::supposed;
+use super::readings::{clicks, supposed};
 use super::rehearsal::Rehearsal;
+use super::telling::Believed;
 use super::tried::Tryout;
 use crate::intake::{Change, Feeling, Field, Intake, Look, PushFeel, Question, Severity, Verdict};
 use crate::stance::{Baseline, Situation};
@@ -20,7 +18,7 @@ use crate::stance::{Baseline, Situation};
 pub struct Check {
     /// The word that stands for it in text keys.
     pub word: &'static str,
-    /// Minutes it takes, tools at hand. Common practice.
+    /// Minutes it takes, tools at hand and what is looked at lying open. Common practice.
     pub minutes: u32,
     /// How it is done.
     pub how: How,
@@ -76,15 +74,13 @@ const PAGES: &[Check] = &[
     check("tyre-pressures", 3, Question::TyrePressures),
     check("push-test", 3, Question::PushTest),
     check("shock-spring", 5, Question::ShockSpring),
-    check("fork-spring", 40, Question::ForkSpring),
+    check("fork-spring", 15, Question::ForkSpring),
 ];
 
 /// Results of a reading that are told apart, in standard deviations from what would suit.
 const RESULTS: [f64; 11] = [-8.0, -5.0, -3.5, -2.0, -1.0, 0.0, 1.0, 2.0, 3.5, 5.0, 8.0];
 /// Hours since service that are told apart.
 const HOURS: [f64; 4] = [4.0, 15.0, 40.0, 100.0];
-/// Bikes believed less than this are left out: together they change no result.
-const LEAST_BELIEVED: f64 = 2e-4;
 
 /// All that a check is judged by.
 pub struct Case<'a> {
@@ -104,38 +100,17 @@ pub struct Case<'a> {
     pub belief: &'a Belief,
 }
 
-/// The checks not answered yet, the one that tells most for its minutes first, with the bits each would tell.
-///
-/// None is offered that would tell less than a twentieth of a bit.
-pub fn ranked(case: &Case) -> Vec<(Check, f64)> {
-    const LEAST_BITS: f64 = 0.05;
-    let mut ranked: Vec<(Check, f64)> = all()
-        .filter(|check| !answered(case, check.how) && sensible(case, check.how))
-        .map(|check| (check, expected_bits(case, &check)))
-        .filter(|(_, bits)| *bits >= LEAST_BITS)
-        .collect();
-    ranked.sort_by(|a, b| per_minute(b).total_cmp(&per_minute(a)));
-    ranked
-}
-
-fn per_minute((check, bits): &(Check, f64)) -> f64 {
-    // Fetching stand, helper and tools, and putting them back, takes a while whatever is checked (common practice); without
-    // it, a quick look that tells little would come before a measurement that settles the matter.
-    const SETTING_OUT: f64 = 10.0;
-    bits / (f64::from(check.minutes) + SETTING_OUT)
-}
-
 /// The two most believed causes that `check` tells apart: those whose results differ most, weighted by belief.
 pub fn told_apart(case: &Case, check: &Check) -> (Cause, Cause) {
     let ranked: Vec<(Cause, f64)> = case.belief.ranked().into_iter().take(6).collect();
-    let readings = readings_of(case, check);
+    let results = result_chances(case, check);
     let of = |cause: Cause| -> Option<Vec<f64>> {
         let alone = |h: &&Hypothesis| h.has(cause) && h.faults.len() <= 1;
         let bike = case.hypotheses.iter().filter(alone).max_by(|a, b| {
             let plain = |h: &Hypothesis| h.faults.first().is_some_and(|f| f.plain);
             plain(a).cmp(&plain(b))
         })?;
-        Some(results(case, check, &readings, bike))
+        Some(results(bike))
     };
     let mut best = (Cause::NothingWrong, Cause::NothingWrong, -1.0);
     for (place, (first, p)) in ranked.iter().enumerate() {
@@ -154,53 +129,24 @@ pub fn told_apart(case: &Case, check: &Check) -> (Cause, Cause) {
 
 /// Mutual information of the result of `check` and of which causes are there, bits.
 pub fn expected_bits(case: &Case, check: &Check) -> f64 {
-    let readings = readings_of(case, check);
-    let mut groups: Vec<(Vec<Cause>, f64, Vec<f64>)> = Vec::new();
-    for (hypothesis, chance) in case.hypotheses.iter().zip(&case.belief.of_hypotheses) {
-        if *chance < LEAST_BELIEVED {
-            continue;
-        }
-        let chances = results(case, check, &readings, hypothesis);
-        let causes: Vec<Cause> = hypothesis.faults.iter().map(|f| f.cause).collect();
-        match groups.iter_mut().find(|(known, ..)| *known == causes) {
-            Some((_, sum, of_results)) => {
-                *sum += chance;
-                for (total, one) in of_results.iter_mut().zip(chances) {
-                    *total += chance * one;
-                }
-            }
-            None => groups.push((
-                causes,
-                *chance,
-                chances.into_iter().map(|one| chance * one).collect(),
-            )),
-        }
-    }
-    let all: f64 = groups.iter().map(|(_, chance, _)| chance).sum();
-    let count = groups.first().map_or(0, |(_, _, results)| results.len());
-    let of_result = |result: usize| -> f64 { groups.iter().map(|(.., r)| r[result]).sum() };
-    let totals: Vec<f64> = (0..count).map(of_result).collect();
-    groups
-        .iter()
-        .flat_map(|(_, chance, results)| {
-            results.iter().zip(&totals).map(move |(joint, total)| {
-                if *joint <= 0.0 {
-                    return 0.0;
-                }
-                joint * libm::log2(joint * all / (chance * total))
-            })
-        })
-        .sum::<f64>()
-        .max(0.0)
-        / all
+    let believed = Believed::of(case.hypotheses, case.belief);
+    believed.bits(&believed.results(result_chances(case, check)))
 }
 
-/// Chance of each result of a check on a bike; sums to 1.
+/// The chance of each result of a check on a bike; they sum to 1.
+pub fn result_chances<'a>(
+    case: &'a Case,
+    check: &'a Check,
+) -> impl Fn(&Hypothesis) -> Vec<f64> + 'a {
+    let readings = readings_of(case, check);
+    move |hypothesis| results(case, check, &readings, hypothesis)
+}
+
 fn results(case: &Case, check: &Check, readings: &[Reading], hypothesis: &Hypothesis) -> Vec<f64> {
     let weights = match check.how {
         How::Try(change) => of_trying(case, change, hypothesis),
         How::Look(look) => {
-            let yes = looks::chance(hypothesis, look);
+            let yes = looks::chance(hypothesis, look, readings, case.numbers);
             vec![yes, 1.0 - yes]
         }
         How::Answer(Question::PushTest) => pairs(&[true, false].map(|front| {
@@ -233,11 +179,12 @@ fn results(case: &Case, check: &Check, readings: &[Reading], hypothesis: &Hypoth
     }
 }
 
-/// The readings that a check would give.
+/// The readings that a check would give; for a look those that were taken and that its chances depend on.
 fn readings_of(case: &Case, check: &Check) -> Vec<Reading> {
     match check.how {
         How::Answer(question) => supposed(case.intake, case.situation, case.baseline, question),
-        How::Look(_) | How::Try(_) => Vec::new(),
+        How::Look(_) => clicks(case.intake, case.situation, case.baseline),
+        How::Try(_) => Vec::new(),
     }
 }
 
@@ -278,6 +225,11 @@ fn pairs(parts: &[Vec<f64>]) -> Vec<f64> {
             .flat_map(|a| part.iter().map(move |b| a * b / sum))
             .collect()
     })
+}
+
+/// Whether a check is still to be done, and can be.
+pub fn is_open(case: &Case, how: How) -> bool {
+    !answered(case, how) && sensible(case, how)
 }
 
 /// Whether the check has been done already, with a result that counts as evidence.

@@ -134,8 +134,8 @@ impl<'a> Reweighed<'a> {
     fn found(&self, numbers: &Numbers) -> Vec<Observation> {
         let (intake, ways) = (self.case.intake, self.ways.as_slice());
         let mut found = measured::pushes(intake, ways, numbers);
-        found.extend(looks::observations(intake, ways));
         let readings = self.readings.as_slice();
+        found.extend(looks::observations(intake, readings, ways, numbers));
         found.extend(readings::observations(intake, readings, ways, numbers));
         found
     }

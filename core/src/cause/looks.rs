@@ -3,11 +3,20 @@
 use super::Cause;
 use super::belief::Observation;
 use super::hypotheses::Hypothesis;
-use crate::intake::{ForkKind, Intake, Look, ShockKind, YesNo};
+use super::measured::Reading;
+use super::numbers::Numbers;
+use super::rehearsal::Rehearsed;
+use crate::intake::{ForkKind, Intake, Look, Question, ShockKind, YesNo};
 use crate::words::Text;
 
-/// Chance of a yes where nothing that makes it is wrong. Common practice, from memory.
-const FALSE_ALARM: f64 = 0.08;
+/// Chance of a yes where nothing that makes it is wrong. Common practice, from memory: eyes and hands err, oil darkens before it
+/// is worn, and some have other shims on purpose; what a ruler or a feeler gauge tells seldom errs.
+const fn false_alarm(look: Look) -> f64 {
+    match look {
+        Look::OilOffTheLevel | Look::MidValveTight => 0.05,
+        _ => 0.08,
+    }
+}
 
 /// Chance of a yes on a bike with a cause, mildly or plainly there; `None` where the cause has nothing to do with it. Common
 /// practice, from memory.
@@ -30,20 +39,26 @@ fn shows(look: Look, cause: Cause, plain: bool) -> Option<f64> {
         (Look::SitsOutOfLevel, Cause::Attitude) => (0.5, 0.75),
         (Look::SitsOutOfLevel, Cause::ShockPreload | Cause::ForkPreload) => (0.3, 0.45),
         (Look::TubesOffTheMark, Cause::Attitude) => (0.85, 0.95),
-        (Look::OilOffTheLevel, Cause::ForkOilLow | Cause::ForkOilHigh) => (0.85, 0.95),
+        (Look::OilOffTheLevel, Cause::ForkOilLow | Cause::ForkOilHigh) => (0.92, 0.98),
+        (Look::ForkOilSpent, Cause::ForkOilWorn) => (0.75, 0.95),
+        (Look::MidValveTight, Cause::MidValve) => (0.8, 0.95),
+        (Look::ForkShimsOff, Cause::MidValve) => (0.3, 0.5),
         _ => return None,
     };
     Some(if plain { severe } else { mild })
 }
 
-/// Minutes it takes, tools at hand. Common practice.
+/// Minutes it takes, tools at hand and what is looked at lying open. Common practice.
 pub const fn minutes(look: Look) -> u32 {
     match look {
         Look::HangsShort | Look::HeadKnocks | Look::ForkSquelches | Look::ShockSquelches => 3,
-        Look::TubesOffTheMark => 5,
-        Look::FreesWhenCleaned | Look::SitsOutOfLevel | Look::FreesWithAxleLoose => 10,
-        Look::LinkageStiff => 25,
-        Look::OilOffTheLevel => 40,
+        Look::TubesOffTheMark | Look::LinkageStiff | Look::ForkOilSpent => 5,
+        Look::FreesWhenCleaned
+        | Look::SitsOutOfLevel
+        | Look::FreesWithAxleLoose
+        | Look::MidValveTight => 10,
+        Look::OilOffTheLevel => 15,
+        Look::ForkShimsOff | Look::ShockShimsOff => 30,
     }
 }
 
@@ -55,7 +70,7 @@ pub fn fits(intake: &Intake, look: Look) -> bool {
             .fork
             .is_none_or(|kind| kind == ForkKind::GasOneLeg),
         // A gas leg is opened by a workshop only.
-        Look::OilOffTheLevel => intake
+        Look::OilOffTheLevel | Look::ForkOilSpent => intake
             .bike
             .fork
             .is_some_and(|kind| kind != ForkKind::GasOneLeg),
@@ -64,24 +79,69 @@ pub fn fits(intake: &Intake, look: Look) -> bool {
     }
 }
 
-/// Chance of a yes for a hypothesis: noisy-or of its faults and a false alarm.
-pub fn chance(hypothesis: &Hypothesis, look: Look) -> f64 {
-    let quiet = hypothesis
-        .faults
-        .iter()
-        .filter_map(|fault| shows(look, fault.cause, fault.plain))
-        .fold(1.0 - FALSE_ALARM, |quiet, shows| quiet * (1.0 - shows));
+/// Chance of a yes for a hypothesis: noisy-or of its faults and a false alarm. A damping fault that does not stand
+/// where the adjusters were found, by their `readings`, is in the shims.
+pub fn chance(hypothesis: &Hypothesis, look: Look, readings: &[Reading], numbers: &Numbers) -> f64 {
+    let shows = |fault: &&Rehearsed| {
+        if !in_shims(look, fault.cause) {
+            return shows(look, fault.cause, fault.plain);
+        }
+        let counted = |reading: &&Reading| {
+            let clickers = [Question::ForkClickers, Question::ShockClickers];
+            clickers.contains(&reading.question) && reading.is_pushed_by(fault)
+        };
+        let read = readings.iter().find(counted);
+        let elsewhere = read.map_or(1.0 - numbers.in_clickers, |reading| {
+            reading.elsewhere(hypothesis, numbers)
+        });
+        Some(OTHER_SHIMS * elsewhere)
+    };
+    let faults = hypothesis.faults.iter().copied();
+    let quiet = faults
+        .filter_map(|fault| shows(&fault))
+        .fold(1.0 - false_alarm(look), |quiet, shows| {
+            quiet * (1.0 - shows)
+        });
     1.0 - quiet
 }
 
-/// Every look that was taken.
-pub fn observations(intake: &Intake, hypotheses: &[Hypothesis]) -> Vec<Observation> {
+/// Chance that shims which make a damping fault are seen to be others. Common practice, from memory.
+const OTHER_SHIMS: f64 = 0.9;
+
+/// Whether the look finds a cause where it stands in the shims.
+const fn in_shims(look: Look, cause: Cause) -> bool {
+    match look {
+        Look::ForkShimsOff => matches!(
+            cause,
+            Cause::ForkCompressionMuch
+                | Cause::ForkCompressionLittle
+                | Cause::ForkReboundSlow
+                | Cause::ForkReboundFast
+        ),
+        Look::ShockShimsOff => matches!(
+            cause,
+            Cause::ShockCompressionMuch
+                | Cause::ShockCompressionLittle
+                | Cause::ShockReboundSlow
+                | Cause::ShockReboundFast
+        ),
+        _ => false,
+    }
+}
+
+/// Every look that was taken, given what the adjusters were found at.
+pub fn observations(
+    intake: &Intake,
+    readings: &[Reading],
+    hypotheses: &[Hypothesis],
+    numbers: &Numbers,
+) -> Vec<Observation> {
     let looks = intake.measured.looks.iter().flatten();
     looks
         .map(|(look, answer)| {
             let text = Text::new(format!("evidence.look-{}-{}", look.word(), answer.word()));
             Observation::of(text, hypotheses, |hypothesis| {
-                let yes = chance(hypothesis, *look);
+                let yes = chance(hypothesis, *look, readings, numbers);
                 libm::log(match answer {
                     YesNo::Yes => yes,
                     YesNo::No => 1.0 - yes,

@@ -44,20 +44,39 @@ impl Reading {
 
     /// Density of an offset under a hypothesis, per SI unit.
     pub fn density(&self, hypothesis: &Hypothesis, numbers: &Numbers, off_by: f64) -> f64 {
+        let [here, elsewhere] = self.by_place(hypothesis, numbers, off_by);
+        let blunder = about(off_by, 0.0, BLUNDER_SIGMAS * self.sigma);
+        (1.0 - numbers.blunder) * (here + elsewhere) + numbers.blunder * blunder
+    }
+
+    /// Chance that a fault which pushes this number does not show in it, now that it was read.
+    pub fn elsewhere(&self, hypothesis: &Hypothesis, numbers: &Numbers) -> f64 {
+        let [here, elsewhere] = self.by_place(hypothesis, numbers, self.off_by);
+        elsewhere / (here + elsewhere).max(f64::MIN_POSITIVE)
+    }
+
+    /// Whether a fault pushes it.
+    pub fn is_pushed_by(&self, fault: &Rehearsed) -> bool {
+        (self.pushed)(fault).abs() > 0.0
+    }
+
+    /// Density of an offset together with the chance that the faults show in it, and that they do not.
+    fn by_place(&self, hypothesis: &Hypothesis, numbers: &Numbers, off_by: f64) -> [f64; 2] {
         let pushed: f64 = hypothesis.faults.iter().map(|f| (self.pushed)(f)).sum();
-        let about = |middle: f64, width: f64| gauss((off_by - middle) / width) / width;
         let vague = numbers.vagueness * pushed;
         let width = (self.sigma * self.sigma + vague * vague).sqrt();
         let shows = (self.shows)(numbers);
-        let plain = shows * about(pushed, width) + (1.0 - shows) * about(0.0, self.sigma);
-        let blunder = about(0.0, BLUNDER_SIGMAS * self.sigma);
-        (1.0 - numbers.blunder) * plain + numbers.blunder * blunder
+        [
+            shows * about(off_by, pushed, width),
+            (1.0 - shows) * about(off_by, 0.0, self.sigma),
+        ]
     }
 }
 
-/// The Gaussian bell without its constant, which is common to all hypotheses.
-fn gauss(z: f64) -> f64 {
-    libm::exp(-0.5 * z * z)
+/// The Gaussian bell of a width without its constant, which is common to all hypotheses.
+fn about(off_by: f64, middle: f64, width: f64) -> f64 {
+    let z = (off_by - middle) / width;
+    libm::exp(-0.5 * z * z) / width
 }
 
 /// Growth of a wear cause with hours since service: odds relative to the others grow by 1 per so many hours.

@@ -21,9 +21,11 @@ pub mod numbers;
 mod priors;
 pub mod readings;
 pub mod rehearsal;
+pub mod rounds;
 mod sags;
 pub mod said;
 mod springs;
+mod telling;
 pub mod tried;
 pub mod variants;
 
@@ -49,9 +51,9 @@ pub fn observations(
 ) -> Vec<Observation> {
     let mut all = said::observations(intake, hypotheses, numbers);
     all.extend(measured::pushes(intake, hypotheses, numbers));
-    all.extend(looks::observations(intake, hypotheses));
-    all.extend(tried::observations(intake, rehearsal, hypotheses, numbers));
     let readings = readings::readings(intake, situation, baseline);
+    all.extend(looks::observations(intake, &readings, hypotheses, numbers));
+    all.extend(tried::observations(intake, rehearsal, hypotheses, numbers));
     all.extend(readings::observations(
         intake, &readings, hypotheses, numbers,
     ));

@@ -65,6 +65,17 @@ pub fn supposed(
     all
 }
 
+/// Where the adjusters that were counted stand, against where they suit.
+pub fn clicks(intake: &Intake, situation: &Situation, baseline: &Baseline) -> Vec<Reading> {
+    let reader = Reader {
+        intake,
+        situation,
+        baseline,
+        supposed: None,
+    };
+    reader.clicks().collect()
+}
+
 fn read(read: &Reader) -> Vec<Reading> {
     let found = [
         read.fork_spring(),

@@ -375,6 +375,14 @@ choice! {
         TubesOffTheMark = "tubes-off-the-mark",
         /// Measured as the manual says, the fork oil stands 10 mm or more off its level.
         OilOffTheLevel = "oil-off-the-level",
+        /// Drawn from the fork, the oil is dark, thin or smells burnt.
+        ForkOilSpent = "fork-oil-spent",
+        /// The fork's shims are not those of the maker's list.
+        ForkShimsOff = "fork-shims-off",
+        /// The float of the fork's mid-valve is less than the maker's list says.
+        MidValveTight = "mid-valve-tight",
+        /// The shock's shims are not those of the maker's list.
+        ShockShimsOff = "shock-shims-off",
     }
 }
 

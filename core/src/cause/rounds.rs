@@ -1,0 +1,218 @@
+//! Checks in rounds: what is worth doing in one go, with the same tools out.
+//!
+//! Fetching stand, helper and tools takes as long as many a check, and so does opening a fork. Whoever has them out does at
+//! once what else they are good for, as long as that would still tell something on top.
+
+use super::checks::{self, Case, Check, How, is_open, result_chances};
+use super::telling::{Believed, Results};
+use crate::intake::{Look, Question};
+
+/// Checks worth doing in one go.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Round {
+    /// The checks, the one that tells most for its minutes first; never empty. What has to be opened counts to its minutes.
+    pub checks: Vec<Check>,
+    /// What they would tell together, bits.
+    pub bits: f64,
+    /// What the best of them would tell in each of their minutes, setting out included, bits.
+    pub per_minute: f64,
+}
+
+/// What takes the same tools.
+struct Job {
+    /// Minutes until what is to be seen lies open. Common practice.
+    opening: u32,
+    /// What can be checked then.
+    parts: &'static [How],
+}
+
+/// What the same tools are good for. What is in none of these is a round by itself.
+const JOBS: &[Job] = &[
+    // From memory and papers.
+    Job {
+        opening: 0,
+        parts: &[
+            How::Answer(Question::GroundToday),
+            How::Answer(Question::ServiceHours),
+        ],
+    },
+    // By hand, on the stand and off it.
+    Job {
+        opening: 0,
+        parts: &[
+            How::Answer(Question::PushTest),
+            How::Look(Look::HeadKnocks),
+            How::Look(Look::ForkSquelches),
+            How::Look(Look::ShockSquelches),
+            How::Look(Look::HangsShort),
+        ],
+    },
+    // Gauges and a screwdriver.
+    Job {
+        opening: 0,
+        parts: &[
+            How::Answer(Question::TyrePressures),
+            How::Answer(Question::ForkGas),
+            How::Answer(Question::ForkClickers),
+            How::Answer(Question::ShockClickers),
+        ],
+    },
+    // A tape, and a helper.
+    Job {
+        opening: 0,
+        parts: &[
+            How::Answer(Question::SagRear),
+            How::Answer(Question::SagFront),
+            How::Answer(Question::ShockSpring),
+            How::Look(Look::TubesOffTheMark),
+            How::Look(Look::SitsOutOfLevel),
+        ],
+    },
+    // Spanners, and a cloth with oil.
+    Job {
+        opening: 0,
+        parts: &[
+            How::Look(Look::FreesWithAxleLoose),
+            How::Look(Look::FreesWhenCleaned),
+        ],
+    },
+    // Fork caps off.
+    Job {
+        opening: 25,
+        parts: &[
+            How::Answer(Question::ForkSpring),
+            How::Look(Look::OilOffTheLevel),
+            How::Look(Look::ForkOilSpent),
+        ],
+    },
+    // The damper out of the fork: on the way there all of the above lies open too.
+    Job {
+        opening: 60,
+        parts: &[
+            How::Look(Look::ForkShimsOff),
+            How::Look(Look::MidValveTight),
+            How::Answer(Question::ForkSpring),
+            How::Look(Look::OilOffTheLevel),
+            How::Look(Look::ForkOilSpent),
+        ],
+    },
+    // The shock off the bike.
+    Job {
+        opening: 20,
+        parts: &[How::Look(Look::LinkageStiff)],
+    },
+    // The shock off the bike and opened.
+    Job {
+        opening: 60,
+        parts: &[
+            How::Look(Look::ShockShimsOff),
+            How::Look(Look::LinkageStiff),
+            How::Answer(Question::ShockSpring),
+        ],
+    },
+];
+
+/// A check that would tell less is not worth doing, bits.
+const LEAST_BITS: f64 = 0.05;
+/// Minutes that fetching stand, helper and tools, putting them back, and coming back to this page take, whatever is checked
+/// (common practice). Without them, a quick look that tells little would come before a measurement that settles the matter.
+const SETTING_OUT: u32 = 20;
+
+/// The rounds worth doing, the one that tells most for its minutes first. Each check is in one round at most.
+pub fn ranked(case: &Case) -> Vec<Round> {
+    let believed = Believed::of(case.hypotheses, case.belief);
+    let open: Vec<Told> = checks::all()
+        .filter(|check| is_open(case, check.how))
+        .map(|check| Told::of(case, &believed, check))
+        .filter(|told| told.bits >= LEAST_BITS)
+        .collect();
+    let alone = open.iter().filter(|told| {
+        let of_job = |job: &Job| job.parts.contains(&told.check.how);
+        !JOBS.iter().any(of_job)
+    });
+    let mut rounds: Vec<Round> = alone
+        .map(|told| Round {
+            checks: vec![told.check],
+            bits: told.bits,
+            per_minute: rate(told.bits, told.check.minutes),
+        })
+        .collect();
+    for job in JOBS {
+        let mut left: Vec<&Told> = open
+            .iter()
+            .filter(|told| job.parts.contains(&told.check.how))
+            .collect();
+        while let Some(round) = round(&believed, job, &mut left) {
+            rounds.push(round);
+        }
+    }
+    rounds.sort_by(|a, b| b.per_minute.total_cmp(&a.per_minute));
+    each_once(rounds)
+}
+
+/// A check with what it would show and how much that tells by itself.
+struct Told {
+    check: Check,
+    results: Results,
+    bits: f64,
+}
+
+impl Told {
+    fn of(case: &Case, believed: &Believed, check: Check) -> Self {
+        let results = believed.results(result_chances(case, &check));
+        Self {
+            bits: believed.bits(&results),
+            check,
+            results,
+        }
+    }
+}
+
+/// Bits for each minute of a round.
+fn rate(bits: f64, minutes: u32) -> f64 {
+    bits / f64::from(minutes + SETTING_OUT)
+}
+
+/// What is worth doing of what is left of a job, taken out of it; `None` where nothing is left.
+fn round(believed: &Believed, job: &Job, left: &mut Vec<&Told>) -> Option<Round> {
+    let own_rate = |told: &Told| told.bits / f64::from(told.check.minutes);
+    left.sort_by(|a, b| own_rate(b).total_cmp(&own_rate(a)));
+    let first = *left.first()?;
+    let mut minutes = job.opening + first.check.minutes;
+    let mut round = Round {
+        checks: vec![Check {
+            minutes,
+            ..first.check
+        }],
+        bits: first.bits,
+        per_minute: rate(first.bits, minutes),
+    };
+    let mut results = first.results.clone();
+    for told in &left[1..] {
+        let both = believed.both(&results, &told.results);
+        let bits = believed.bits(&both);
+        if bits < round.bits + LEAST_BITS {
+            continue;
+        }
+        minutes += told.check.minutes;
+        round.checks.push(told.check);
+        round.per_minute = round.per_minute.max(rate(bits, minutes));
+        (round.bits, results) = (bits, both);
+    }
+    left.retain(|told| round.checks.iter().all(|check| check.how != told.check.how));
+    Some(round)
+}
+
+/// Rounds without the checks that a better round has already.
+fn each_once(rounds: Vec<Round>) -> Vec<Round> {
+    let mut done: Vec<How> = Vec::new();
+    let mut kept = Vec::new();
+    for mut round in rounds {
+        round.checks.retain(|check| !done.contains(&check.how));
+        done.extend(round.checks.iter().map(|check| check.how));
+        if !round.checks.is_empty() {
+            kept.push(round);
+        }
+    }
+    kept
+}
