@@ -24,6 +24,16 @@ const downloaded = () =>
     credentials: "same-origin",
   });
 
+// On a quick line the program would be there before the browser has painted what stands on the page without it, so it is asked
+// for after that. On a slow one it comes later anyway, and is asked for at once. What is not painted, as a page behind others
+// or a frame out of sight, is not waited for, and a browser that does not tell is not waited for long.
+const painted = () =>
+  new Promise((done) => {
+    if (performance.now() > 400 || document.hidden || parent !== self) return done();
+    new PerformanceObserver(done).observe({ type: "paint", buffered: true });
+    setTimeout(done, 200);
+  });
+
 // The style sheet of a program that has no page of its own to name it.
 const STYLE = { href: "STYLE_NAME", integrity: "STYLE_INTEGRITY" };
 const dressed = () =>
@@ -40,7 +50,10 @@ const dressed = () =>
 
 try {
   // Asked for before the first wait: what a worker is handed comes but once.
-  const program = globalThis.document ? downloaded() : handedOver();
+  const program = globalThis.document ? painted().then(downloaded) : handedOver();
+  // A script that runs as soon as it has come may be there before the end of its page.
+  if (globalThis.document?.readyState === "loading")
+    await new Promise((done) => document.addEventListener("DOMContentLoaded", done));
   // Whoever tries again gives this script another address by what stands after `?`, and the module gets it too, since browsers
   // remember what did not arrive.
   const [{ default: init }] = await Promise.all([

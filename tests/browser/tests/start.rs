@@ -1,7 +1,7 @@
 //! The site starts, under the policy it is served with, from one download of each program.
 
 use anyhow::{Result, ensure};
-use sagwright_tests_browser::{DESKTOP, Network, PHONE, Page, browse};
+use sagwright_tests_browser::{DESKTOP, Network, PHONE, Page, browse, browse_alone};
 
 async fn starts(page: &Page) -> Result<()> {
     page.open("").await?;
@@ -87,6 +87,19 @@ fn what_is_seen_first_stands_before_the_program_on_a_phone() {
 #[test]
 fn what_is_seen_first_stands_before_the_program_on_a_desktop() {
     browse("stands-before", DESKTOP, stands_before);
+}
+
+/// On a quick line too: what has come before the first picture counts as what that waited for.
+#[test]
+fn the_first_page_is_painted_before_the_program_has_come() {
+    browse_alone("painted-first", PHONE, async |page| {
+        page.open("").await?;
+        page.is_true(
+            "performance.getEntriesByType('resource').find(({ name }) => /questions-[^/]*_bg\\.wasm$/.test(name)) \
+             ?.responseEnd > performance.getEntriesByName('first-contentful-paint')[0]?.startTime",
+        )
+        .await
+    });
 }
 
 #[test]
