@@ -106,6 +106,42 @@ fn an_answer_is_kept_with_all_others() {
 }
 
 #[test]
+fn what_the_same_tools_are_good_for_is_done_in_one_go() {
+    const CLEANED: &str = "Tubes and wipers cleaned";
+    const CHOSEN: &str = "document.querySelector('.check-form input:checked')?.value ?? ''";
+    browse("checking-round", PHONE, async |page| {
+        page.open_example("Freshly serviced gas fork").await?;
+        page.click("Get my advice").await?;
+        page.sees(DONE).await?;
+        page.is_offered("Pinch bolts slackened").await?;
+        page.choose("No").await?;
+        page.accessible().await?;
+        page.fits().await?;
+        page.picture("checking-round").await?;
+
+        // The other one first; what was chosen waits.
+        page.click(&format!("{CLEANED}, 10 minutes")).await?;
+        page.is_offered(CLEANED).await?;
+        ensure!(
+            page.evaluate("document.activeElement?.id").await? == "check-name",
+            "the focus was lost"
+        );
+        ensure!(
+            text(page, CHOSEN).await?.is_empty(),
+            "it is answered already"
+        );
+        page.click("Pinch bolts slackened, 10 minutes").await?;
+        page.is_offered("Pinch bolts slackened").await?;
+        ensure!(text(page, CHOSEN).await? == "no", "the answer is lost");
+
+        // One answered, the other is next whatever tells most now: the tools are out.
+        page.click("Use this answer").await?;
+        page.is_shown(".moved-causes li").await?;
+        page.is_offered(CLEANED).await
+    });
+}
+
+#[test]
 fn a_look_at_the_bike_is_an_answer_like_any_other() {
     browse("checking-look", PHONE, async |page| {
         page.open_example("Freshly serviced gas fork").await?;
