@@ -3,6 +3,7 @@
 mod cases;
 mod close;
 mod riders;
+mod rounds;
 
 use riders::{belief, coil, feels, gas};
 use sagwright_core::cause::Cause;

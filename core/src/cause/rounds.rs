@@ -121,33 +121,40 @@ const SETTING_OUT: u32 = 20;
 /// The rounds worth doing, the one that tells most for its minutes first. Each check is in one round at most.
 pub fn ranked(case: &Case) -> Vec<Round> {
     let believed = Believed::of(case.hypotheses, case.belief);
-    let open: Vec<Told> = checks::all()
+    let mut left: Vec<Told> = checks::all()
         .filter(|check| is_open(case, check.how))
         .map(|check| Told::of(case, &believed, check))
         .filter(|told| told.bits >= LEAST_BITS)
         .collect();
-    let alone = open.iter().filter(|told| {
+    let alone = left.iter().filter(|told| {
         let of_job = |job: &Job| job.parts.contains(&told.check.how);
         !JOBS.iter().any(of_job)
     });
-    let mut rounds: Vec<Round> = alone
-        .map(|told| Round {
-            checks: vec![told.check],
-            bits: told.bits,
-            per_minute: rate(told.bits, told.check.minutes),
-        })
+    let mut rounds: Vec<Round> = alone.map(|told| Round::begin(told, 0)).collect();
+    let mut best_of_job: Vec<Option<Round>> = JOBS
+        .iter()
+        .map(|job| round(&believed, job, &left))
         .collect();
-    for job in JOBS {
-        let mut left: Vec<&Told> = open
-            .iter()
-            .filter(|told| job.parts.contains(&told.check.how))
-            .collect();
-        while let Some(round) = round(&believed, job, &mut left) {
-            rounds.push(round);
+    // What is done in the best round is not done in another: what else that tool is good for may be worth another one.
+    while let Some(best) = take_best(&mut best_of_job) {
+        let done = |how: &How| best.checks.iter().any(|check| check.how == *how);
+        left.retain(|told| !done(&told.check.how));
+        for (job, of_job) in JOBS.iter().zip(&mut best_of_job) {
+            if job.parts.iter().any(done) {
+                *of_job = round(&believed, job, &left);
+            }
         }
+        rounds.push(best);
     }
     rounds.sort_by(|a, b| b.per_minute.total_cmp(&a.per_minute));
-    each_once(rounds)
+    rounds
+}
+
+/// Takes out the round that tells most for its minutes.
+fn take_best(rounds: &mut [Option<Round>]) -> Option<Round> {
+    let rate = |round: &Option<Round>| round.as_ref().map_or(f64::NEG_INFINITY, |r| r.per_minute);
+    let best = rounds.iter_mut().max_by(|a, b| rate(a).total_cmp(&rate(b)));
+    best?.take()
 }
 
 /// A check with what it would show and how much that tells by itself.
@@ -168,51 +175,51 @@ impl Told {
     }
 }
 
+impl Round {
+    /// One check, after so many minutes of opening.
+    fn begin(told: &Told, opening: u32) -> Self {
+        let minutes = opening + told.check.minutes;
+        Self {
+            checks: vec![Check {
+                minutes,
+                ..told.check
+            }],
+            bits: told.bits,
+            per_minute: rate(told.bits, minutes),
+        }
+    }
+
+    /// Minutes of all its checks.
+    fn minutes(&self) -> u32 {
+        self.checks.iter().map(|check| check.minutes).sum()
+    }
+}
+
 /// Bits for each minute of a round.
 fn rate(bits: f64, minutes: u32) -> f64 {
     bits / f64::from(minutes + SETTING_OUT)
 }
 
-/// What is worth doing of what is left of a job, taken out of it; `None` where nothing is left.
-fn round(believed: &Believed, job: &Job, left: &mut Vec<&Told>) -> Option<Round> {
+/// What is worth doing of what is left of a job; `None` where nothing is left.
+fn round(believed: &Believed, job: &Job, left: &[Told]) -> Option<Round> {
+    let mut parts: Vec<&Told> = left
+        .iter()
+        .filter(|told| job.parts.contains(&told.check.how))
+        .collect();
     let own_rate = |told: &Told| told.bits / f64::from(told.check.minutes);
-    left.sort_by(|a, b| own_rate(b).total_cmp(&own_rate(a)));
-    let first = *left.first()?;
-    let mut minutes = job.opening + first.check.minutes;
-    let mut round = Round {
-        checks: vec![Check {
-            minutes,
-            ..first.check
-        }],
-        bits: first.bits,
-        per_minute: rate(first.bits, minutes),
-    };
+    parts.sort_by(|a, b| own_rate(b).total_cmp(&own_rate(a)));
+    let (first, others) = parts.split_first()?;
+    let mut round = Round::begin(first, job.opening);
     let mut results = first.results.clone();
-    for told in &left[1..] {
+    for told in others {
         let both = believed.both(&results, &told.results);
         let bits = believed.bits(&both);
         if bits < round.bits + LEAST_BITS {
             continue;
         }
-        minutes += told.check.minutes;
         round.checks.push(told.check);
-        round.per_minute = round.per_minute.max(rate(bits, minutes));
+        round.per_minute = round.per_minute.max(rate(bits, round.minutes()));
         (round.bits, results) = (bits, both);
     }
-    left.retain(|told| round.checks.iter().all(|check| check.how != told.check.how));
     Some(round)
-}
-
-/// Rounds without the checks that a better round has already.
-fn each_once(rounds: Vec<Round>) -> Vec<Round> {
-    let mut done: Vec<How> = Vec::new();
-    let mut kept = Vec::new();
-    for mut round in rounds {
-        round.checks.retain(|check| !done.contains(&check.how));
-        done.extend(round.checks.iter().map(|check| check.how));
-        if !round.checks.is_empty() {
-            kept.push(round);
-        }
-    }
-    kept
 }

@@ -8,7 +8,7 @@ use super::hypotheses::Hypothesis;
 const LEAST_BELIEVED: f64 = 2e-4;
 /// Results of one check that come up less often are counted as one before another check's are set beside them. That loses a
 /// little of what they tell, and never makes it more.
-const RARE: f64 = 0.02;
+const RARE: f64 = 0.005;
 
 /// The bikes that are believed.
 pub struct Believed<'a> {
