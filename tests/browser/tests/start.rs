@@ -89,17 +89,28 @@ fn what_is_seen_first_stands_before_the_program_on_a_desktop() {
     browse("stands-before", DESKTOP, stands_before);
 }
 
-/// On a quick line too: what has come before the first picture counts as what that waited for.
+/// On a quick line too: what has come before the first picture counts as what that waited for. A machine that is busy with
+/// something else may paint late, but not every time.
 #[test]
 fn the_first_page_is_painted_before_the_program_has_come() {
-    browse_alone("painted-first", PHONE, async |page| {
-        page.open("").await?;
-        page.is_true(
-            "performance.getEntriesByType('resource').find(({ name }) => /questions-[^/]*_bg\\.wasm$/.test(name)) \
-             ?.responseEnd > performance.getEntriesByName('first-contentful-paint')[0]?.startTime",
-        )
-        .await
-    });
+    const TRIES: u32 = 3;
+    const PAINTED: &str = "performance.getEntriesByName('first-contentful-paint')[0]?.startTime";
+    const COME: &str = "performance.getEntriesByType('resource') \
+        .find(({ name }) => /questions-[^/]*_bg\\.wasm$/.test(name))?.responseEnd";
+    let mut painted_first = false;
+    for _ in 0..TRIES {
+        browse_alone("painted-first", PHONE, async |page| {
+            page.open("").await?;
+            page.is_true(&format!("{PAINTED} > 0 && {COME} > 0"))
+                .await?;
+            painted_first = page.evaluate(&format!("{PAINTED} < {COME}")).await? == true;
+            Ok(())
+        });
+        if painted_first {
+            return;
+        }
+    }
+    panic!("the program came first in each of {TRIES} tries");
 }
 
 #[test]
