@@ -303,7 +303,7 @@ pub fn drawn_fault(cause: Cause, luck: &mut Luck) -> Fault {
 }
 
 /// The degree at which there is no fault.
-const fn sound(cause: Cause) -> f64 {
+pub const fn sound(cause: Cause) -> f64 {
     match cause {
         Cause::ForkReservoir | Cause::ShockGasLost | Cause::GasNegative => 1.0,
         // A gas leg has its own drag whatever its state: from a little below usual to worn.

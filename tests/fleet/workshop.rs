@@ -3,6 +3,7 @@
 use crate::case::{Case, tell_hours};
 use crate::luck::Luck;
 use crate::stable::Stable;
+use crate::truth::sound;
 use sagwright_core::bench::Still;
 use sagwright_core::bike::setup::ForkSpring;
 use sagwright_core::cause::Cause;
@@ -83,17 +84,13 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
         Question::ForkGas => {
             if let Some(gauge_pa) = still.gauge_pa {
                 // What is told is what it was set to; what the air made of it since is not in there.
-                let set_pa = gauge_pa / (1.0 + shift(case));
+                let set_pa = gauge_pa / (1.0 + degree(case, Cause::GasShifted));
                 let bar = (set_pa * 1e-5 + luck.normal(GAUGE_BAR)).clamp(1.0, 20.0);
                 tell(Field::ForkPressure, bar, Unit::Bar);
             }
         }
         Question::GroundToday => {
-            let set_c = 18.0 + luck.normal(6.0);
-            let gauge_bar = still.gauge_pa.map_or(10.0, |pa| pa * 1e-5);
-            // The pressure above vacuum goes with the temperature of the gas, which is near that of the air.
-            let warmer = shift(case) * gauge_bar / (gauge_bar + 1.0) * (set_c + 273.15);
-            let today_c = set_c + warmer + luck.normal(5.0);
+            let [set_c, today_c] = airs(case, luck);
             tell(Field::ForkPressureTemperature, set_c, Unit::Celsius);
             tell(
                 Field::TodayTemperature,
@@ -174,6 +171,16 @@ fn page(stable: &Stable, case: &Case, question: Question, intake: &mut Intake, l
     }
 }
 
+/// Air where the fork was filled and today's, °C, as a rider tells them.
+fn airs(case: &Case, luck: &mut Luck) -> [f64; 2] {
+    let set_c = 18.0 + luck.normal(6.0);
+    let gauge_bar = case.found.still.gauge_pa.map_or(10.0, |pa| pa * 1e-5);
+    // The pressure above vacuum goes with the temperature of the gas, which is near that of the air.
+    let shift = degree(case, Cause::GasShifted);
+    let warmer = shift * gauge_bar / (gauge_bar + 1.0) * (set_c + 273.15);
+    [set_c, set_c + warmer + luck.normal(5.0)]
+}
+
 /// Travel of the fork by its mark, m.
 fn used_m(case: &Case, luck: &mut Luck) -> f64 {
     let full_m = case.bike.situation.machine.fork_stroke.value;
@@ -207,15 +214,6 @@ fn preload_mm(case: &Case, question: Question, luck: &mut Luck) -> (Field, f64) 
     let mm = 1e3 * preload.value + luck.normal(PRELOAD_MM);
     let allowed = field.allowed();
     (field, mm.clamp(1e3 * allowed.low, 1e3 * allowed.high))
-}
-
-/// How far the air has moved the pressure of the fork since it was set, relative.
-fn shift(case: &Case) -> f64 {
-    let shifted = case
-        .faults
-        .iter()
-        .filter(|fault| fault.cause == Cause::GasShifted);
-    shifted.map(|fault| fault.degree).sum()
 }
 
 /// The faults that each of the four adjusters can stand for.
@@ -288,14 +286,11 @@ fn degree(case: &Case, cause: Cause) -> f64 {
 
 /// Share of the low-speed compression that the mid-valve makes beyond a sound one's.
 fn tight(case: &Case) -> f64 {
-    let share = |condition: &sagwright_core::bench::Condition| {
-        condition.mid_valve.map_or(0.0, |valve| valve.low_speed)
-    };
-    let (now, sound) = (&case.found.trial, &case.sound.trial);
-    (share(&now.condition) - share(&sound.condition).max(0.2)).max(0.0)
+    (degree(case, Cause::MidValve) - sound(Cause::MidValve)).max(0.0)
 }
 
-/// How clearly the shims of one end, whose adjusters are these two, are not those of the maker's list.
+/// How clearly the shims of one end, whose adjusters are these two, are not those of the maker's list: counted and measured,
+/// they are seen to be others nine times in ten.
 fn other_shims(case: &Case, first: usize) -> f64 {
     let in_shims = [first, first + 1]
         .iter()
@@ -340,9 +335,10 @@ fn shows(case: &Case, look: Look) -> f64 {
             let off_mm = 1e3 * (gap(&now.trial) - gap(&sound.trial)).abs();
             SEEN + (off_mm - 10.0) / 6.0
         }
-        // Oil darkens before it is worn.
+        // Oil darkens before it is worn: a tenth of its volume in air is seen about as often as not.
         Look::ForkOilSpent => degree(case, Cause::ForkOilWorn) / 0.08,
-        // A feeler gauge against the float on the maker's list.
+        // A feeler gauge against the float on the maker's list tells a twelfth more of the work about as often as not; what
+        // shims make of it tells less.
         Look::MidValveTight => tight(case) / 0.06,
         Look::ForkShimsOff => other_shims(case, 0).max(tight(case) / 0.15),
         Look::ShockShimsOff => other_shims(case, 2),

@@ -25,8 +25,9 @@ const downloaded = () =>
   });
 
 // On a quick line the program would be there before the browser has painted what stands on the page without it, so it is asked
-// for after that. On a slow one it comes later anyway, and is asked for at once. What is not painted, as a page behind others
-// or a frame out of sight, is not waited for, and a browser that does not tell is not waited for long.
+// for after that. On a slow one, where this script took 0.4 s to come, it comes later anyway, and is asked for at once. What is
+// not painted, as a page behind others or a frame out of sight, is not waited for, and a browser that does not tell is waited
+// for 0.2 s.
 const painted = () =>
   new Promise((done) => {
     if (performance.now() > 400 || document.hidden || parent !== self) return done();

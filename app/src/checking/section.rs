@@ -63,7 +63,7 @@ pub fn CheckSection(props: &Props) -> Html {
                     <ul class="moved-causes">{ for moved.shown().into_iter().map(|s| shift(voice, s)) }</ul>
                 }
                 if let Some((subject, before)) = course.undoable() {
-                    { take_back(&desk, voice, course, subject, before) }
+                    { take_back(&desk, voice, (course, &offer), subject, before) }
                 }
             </div>
             if let Some((check, besides)) = offered {
@@ -138,12 +138,15 @@ fn shift(voice: &Voice, shift: &Shift) -> Html {
 fn take_back(
     desk: &Desk,
     voice: &Voice,
-    course: &UseReducerHandle<Course>,
+    (course, offer): (&UseReducerHandle<Course>, &UseReducerHandle<Offer>),
     subject: Subject,
     before: &Rc<Wizard>,
 ) -> Html {
     let (desk, course, before) = (desk.clone(), course.clone(), Rc::clone(before));
+    let offer = offer.dispatcher();
     let onclick = Callback::from(move |_: MouseEvent| {
+        // What was to come next came of the answer.
+        offer.dispatch(Want::Next(Vec::new()));
         course.dispatch(Step::TakeBack(Rc::clone(&desk.wizard)));
         desk.act(Action::Adopt(subject, Rc::clone(&before)));
         // The button may be gone after this; the heading stays.

@@ -3,15 +3,16 @@
 use std::pin::pin;
 use std::task::{Context, Poll, Waker};
 
-use super::answer::{Advice, Assumption, CauseFinding, Caution, NextCheck, SetUpAdvice};
+use super::answer::{Advice, Assumption, CauseFinding, Caution, SetUpAdvice};
 use super::at_workshop;
 use super::causes;
-use super::cautions::{caution, cautions};
+use super::cautions::caution;
 use super::caveats::caveats;
 use super::damping::damping;
 use super::draw::pictures;
 use super::keep::ridden_part;
-use super::laps::{change_cautions, next_laps};
+use super::laps::next_laps;
+use super::next_checks::next_checks;
 use super::ranges::Ranges;
 use super::remedies;
 use super::remedy_finding::RemedyFinding;
@@ -21,13 +22,11 @@ use super::settings::settings;
 use super::sheet::Sheet;
 use super::still::{Still, stand_still};
 use super::stop::stop_riding;
-use crate::cause::checks::How;
-use crate::cause::rounds::{self, Round};
-use crate::cause::tried::change_text;
+use crate::cause::rounds;
 use crate::cause::{
     Belief, Cause, Numbers, Rehearsal, checks, hypotheses, laps, observations, possible,
 };
-use crate::intake::{Feeling, Intake, IntakeError, Look, Question, check};
+use crate::intake::{Feeling, Intake, IntakeError, Question, check};
 use crate::quantity::Dimension;
 use crate::remedy::relief;
 use crate::remedy::remedied::Remedied;
@@ -253,75 +252,6 @@ fn sentence(intake: &Intake, causes: &[CauseFinding], remedies: &[RemedyFinding]
 }
 
 /// The best check, and those to do instead where it cannot be done now.
-fn next_checks(case: &checks::Case, rounds: &[Round]) -> Vec<NextCheck> {
-    /// Who can do none of so many will not do the next one either.
-    const MOST_OFFERED: usize = 4;
-    let offered = rounds.iter().take(MOST_OFFERED);
-    let in_words = |round: &Round| {
-        let mut each = round.checks.iter().map(|check| next_check(case, check));
-        let mut first = each.next()?;
-        first.besides = each.collect();
-        Some(first)
-    };
-    offered.filter_map(in_words).collect()
-}
-
-fn next_check(case: &checks::Case, check: &checks::Check) -> NextCheck {
-    let (first, second) = checks::told_apart(case, check);
-    let (question, look, change) = match check.how {
-        How::Answer(question) => (Some(question), None, None),
-        How::Look(look) => (None, Some(look), None),
-        How::Try(change) => (None, None, Some(change)),
-    };
-    let part = |part: &str| {
-        if let Some(look) = look.filter(|_| part != "why") {
-            return Text::new(format!("look.{}.{part}", look.word()));
-        }
-        let text = Text::new(format!("check.{}.{part}", check.word));
-        match change {
-            Some(change) => text.with("change", change_text(change).into()),
-            None => text,
-        }
-    };
-    NextCheck {
-        what: part("what"),
-        why: part("why")
-            .with("a", causes::name(first).into())
-            .with("b", causes::name(second).into()),
-        reading: part("reading"),
-        minutes: check.minutes,
-        question,
-        look,
-        change,
-        cautions: match (question, change) {
-            _ if matches!(look, Some(Look::FreesWithAxleLoose)) => cautions(&["axle-clamps"]),
-            _ if matches!(look, Some(Look::LinkageStiff)) => {
-                cautions(&["workshop-lift", "axle-clamps"])
-            }
-            _ if matches!(
-                look,
-                Some(
-                    Look::OilOffTheLevel
-                        | Look::ForkOilSpent
-                        | Look::ForkShimsOff
-                        | Look::MidValveTight
-                )
-            ) =>
-            {
-                cautions(&["workshop-lift", "oil-off-disc", "spring-preload"])
-            }
-            _ if matches!(look, Some(Look::ShockShimsOff)) => {
-                cautions(&["workshop-lift", "shock-gas"])
-            }
-            (Some(Question::ForkSpring), _) => cautions(&["workshop-lift", "spring-preload"]),
-            (Some(Question::ForkGas), _) => cautions(&["gas-fork", "marked-maximum"]),
-            (_, Some(change)) => change_cautions(change),
-            _ => Vec::new(),
-        },
-        besides: Vec::new(),
-    }
-}
-
 fn assumptions(situation: &Situation) -> Vec<Assumption> {
     let machine = &situation.machine;
     let quantity = |question: Question| match question {

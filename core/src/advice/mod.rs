@@ -13,6 +13,7 @@ mod effects;
 mod figure;
 mod keep;
 mod laps;
+mod next_checks;
 mod picture;
 pub mod ranges;
 mod rehearsed;

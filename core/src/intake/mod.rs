@@ -3,6 +3,7 @@
 //! Invariant: an answer never given is absent, never a guess stored as an answer.
 
 mod check;
+mod checked;
 mod choices;
 mod document;
 mod extra;
@@ -11,6 +12,7 @@ mod link;
 mod read;
 
 pub use check::*;
+pub use checked::*;
 pub(crate) use choices::choice;
 pub use choices::*;
 pub use document::*;

@@ -143,6 +143,12 @@ impl Page {
         self.arrives_at("Check your answers").await
     }
 
+    /// Opens an example and asks for its advice; the rides may still run.
+    pub async fn advice_of(&self, example: &str) -> Result<()> {
+        self.open_example(example).await?;
+        self.click("Get my advice").await
+    }
+
     /// Visits every page and does something there; an error says on which.
     pub async fn each(&self, check: impl AsyncFn(&Place) -> Result<()>) -> Result<()> {
         self.each_in(ENGLISH, check).await

@@ -169,8 +169,7 @@ fn every_page_in_french() {
 #[ignore = "writes docs/advice.png, which the README shows"]
 fn the_picture_of_the_readme() {
     browse("readme", DESKTOP, async |page| {
-        page.open_example("Freshly serviced gas fork").await?;
-        page.click("Get my advice").await?;
+        page.advice_of("Freshly serviced gas fork").await?;
         page.is_shown(".ride-figures").await?;
         let picture = page.top(1500).await?;
         ensure!(

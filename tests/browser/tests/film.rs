@@ -17,8 +17,7 @@ async fn keep(page: &Page, name: &str) -> Result<()> {
 }
 
 async fn to_film(page: &Page) -> Result<()> {
-    page.open_example("Freshly serviced gas fork").await?;
-    page.click("Get my advice").await?;
+    page.advice_of("Freshly serviced gas fork").await?;
     page.is_shown(".film-canvas").await?;
     page.is_true(
         "(document.querySelector('.film-canvas').scrollIntoView({ block: 'center' }), true)",

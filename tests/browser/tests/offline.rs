@@ -72,8 +72,7 @@ fn the_second_visit_opens_and_rides_without_a_network() {
         page.lose_signal();
         page.reload().await?;
         page.sees(KEPT).await?;
-        page.open_example("Freshly serviced gas fork").await?;
-        page.click("Get my advice").await?;
+        page.advice_of("Freshly serviced gas fork").await?;
         page.is_shown(".card-number").await?;
         page.sees("times over your ground").await?;
         page.reload().await?;

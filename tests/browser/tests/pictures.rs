@@ -34,8 +34,7 @@ const TABLE: &str = "[...document.querySelector('.picture .data').rows].map((row
       return [hint === '' ? all.trim() : all.slice(0, all.lastIndexOf(hint)).trim(), hint]; }))";
 
 async fn to_advice(page: &Page) -> Result<()> {
-    page.open_example("Freshly serviced gas fork").await?;
-    page.click("Get my advice").await?;
+    page.advice_of("Freshly serviced gas fork").await?;
     page.is_shown(".advice").await?;
     page.evaluate(CATCH).await.map(drop)
 }

@@ -28,8 +28,7 @@ async fn held_up(page: &Page) -> Result<f64> {
 #[test]
 fn rides_never_hold_the_page_up() {
     browse_alone("rides-quick-page", DESKTOP, async |page| {
-        page.open_example("Freshly serviced gas fork").await?;
-        page.click("Get my advice").await?;
+        page.advice_of("Freshly serviced gas fork").await?;
         page.is_shown(".advice").await?;
         let mut least = f64::INFINITY;
         for _ in 0..TRIES {

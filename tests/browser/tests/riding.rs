@@ -7,8 +7,7 @@ const STATUS: &str = ".rides-status";
 const DONE: &str = "times over your ground";
 
 async fn to_advice(page: &Page) -> Result<()> {
-    page.open_example("Freshly serviced gas fork").await?;
-    page.click("Get my advice").await?;
+    page.advice_of("Freshly serviced gas fork").await?;
     page.is_shown(".advice").await
 }
 

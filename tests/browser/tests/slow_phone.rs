@@ -123,8 +123,7 @@ async fn walk(page: &Page) -> Result<()> {
     page.knows_nothing_else().await?;
     page.arrives_at("Check your answers").await?;
 
-    page.open_example("First season on a small bike").await?;
-    page.click("Get my advice").await?;
+    page.advice_of("First season on a small bike").await?;
     page.sees("times over your ground").await?;
     press(page, "I can't check this").await?;
     page.is_offered("Push test").await?;
@@ -135,8 +134,7 @@ async fn walk(page: &Page) -> Result<()> {
     press(page, "Take back my answer").await?;
     page.sees("Answer taken back.").await?;
 
-    page.open_example("Freshly serviced gas fork").await?;
-    page.click("Get my advice").await?;
+    page.advice_of("Freshly serviced gas fork").await?;
     page.sees("times over your ground").await?;
     page.pick(
         "Or do one of these",

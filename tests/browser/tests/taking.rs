@@ -7,8 +7,7 @@ use sagwright_tests_browser::{DESKTOP, PAPERS, PHONE, Page, browse, pages_of};
 const LINK: &str = "Link to these answers";
 
 async fn to_advice(page: &Page, rider: &str) -> Result<()> {
-    page.open_example(rider).await?;
-    page.click("Get my advice").await?;
+    page.advice_of(rider).await?;
     page.is_shown(".take-along").await
 }
 
@@ -209,8 +208,7 @@ fn the_advice_prints_on_two_pages_of_either_paper() {
             .await?;
         for name in names.as_array().context("a list")? {
             let name = name.as_str().context("a name")?;
-            page.open_example(name).await?;
-            page.click("Get my advice").await?;
+            page.advice_of(name).await?;
             page.is_shown(".take-along").await?;
             for paper in PAPERS {
                 let pdf = page.print(paper).await?;

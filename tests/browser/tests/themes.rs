@@ -75,8 +75,7 @@ fn a_choice_is_kept_and_worn_before_the_program_runs() {
 #[test]
 fn charts_follow_the_theme_at_once() {
     browse("themes-charts", PHONE, async |page| {
-        page.open_example("Freshly serviced gas fork").await?;
-        page.click("Get my advice").await?;
+        page.advice_of("Freshly serviced gas fork").await?;
         page.is_shown("canvas.picture-canvas").await?;
         for theme in [Theme::Dark, Theme::Sun, Theme::Light] {
             page.pick("Colours of the page", theme.label()).await?;

@@ -39,8 +39,7 @@ fn to_least(place: usize) -> String {
 }
 
 async fn to_what_if(page: &Page, rider: &str) -> Result<()> {
-    page.open_example(rider).await?;
-    page.click("Get my advice").await?;
+    page.advice_of(rider).await?;
     page.is_shown(".what-if-lever input").await
 }
 

@@ -41,8 +41,7 @@ fn every_example_rider_gets_advice() {
             names.len()
         );
         for name in &names {
-            page.open_example(name).await?;
-            page.click("Get my advice").await?;
+            page.advice_of(name).await?;
             page.arrives_at("Your advice").await?;
             page.is_shown(".verdict-sentence")
                 .await

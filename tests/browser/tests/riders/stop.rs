@@ -35,8 +35,7 @@ async fn gives_no_set_up(page: &Page, fragment: &str) -> Result<()> {
 fn one_sign_is_enough_to_stop() {
     browse("rider-stopped", PHONE, async |page| {
         // This rider had a full set-up a moment ago.
-        page.open_example("Freshly serviced gas fork").await?;
-        page.click("Get my advice").await?;
+        page.advice_of("Freshly serviced gas fork").await?;
         page.is_shown(".card-number").await?;
         ensure!(
             page.evaluate(SETTINGS).await?.as_array().map(Vec::len) > Some(20),
