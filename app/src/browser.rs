@@ -187,8 +187,18 @@ pub fn scroll_to_top() {
 
 /// Whether a page has room for two columns: the same width at which the style sheets make them.
 pub fn is_wide() -> bool {
-    let wide = window().and_then(|w| w.match_media("(min-width: 64rem)").ok().flatten());
-    wide.is_some_and(|media| media.matches())
+    is_so("(min-width: 64rem)")
+}
+
+/// Whether the site was opened as an app of the device.
+pub fn is_installed() -> bool {
+    is_so("(display-mode: standalone)")
+}
+
+/// Whether what a media query says holds now.
+fn is_so(query: &str) -> bool {
+    let media = window().and_then(|w| w.match_media(query).ok().flatten());
+    media.is_some_and(|media| media.matches())
 }
 
 /// Names the page in the browser's tab.

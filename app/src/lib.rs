@@ -5,7 +5,7 @@
 //!
 //! `state` holds what was said and how it changes, without a browser; `pages` and `inputs` draw it;
 //! `drawings` shows how to measure; `wear` is what colours the page wears, `language` what it speaks;
-//! `shell` holds page and address together; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
+//! `shell` holds page and address together; `begun` tells who only looks from who begins; `keeping`, `store` and `offline` keep answers, records and site on the device; `advising` asks
 //! the core, `riding` has it ride in a worker, `advice_page` and `pictures` show what it says, `checking` has the next check
 //! answered there, `taking` hands it on, `hosted` is what a workshop
 //! whose page this is asks and gets, `framed` speaks with the page around where there is one, `track` is the log at the track; `counter` is the workshop's own;
@@ -13,6 +13,7 @@
 
 mod advice_page;
 mod advising;
+mod begun;
 mod browser;
 mod calm;
 mod checking;

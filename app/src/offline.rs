@@ -81,6 +81,11 @@ fn container() -> Option<ServiceWorkerContainer> {
     browser::gives("serviceWorker")?.dyn_into().ok()
 }
 
+/// Whether this page comes from what the device keeps.
+pub fn is_kept() -> bool {
+    container().is_some_and(|container| container.controller().is_some())
+}
+
 async fn register(container: &ServiceWorkerContainer) -> Option<ServiceWorkerRegistration> {
     let options = RegistrationOptions::new();
     options.set_update_via_cache(ServiceWorkerUpdateViaCache::None);
@@ -90,7 +95,7 @@ async fn register(container: &ServiceWorkerContainer) -> Option<ServiceWorkerReg
 
 /// Notices when this page comes under another service worker.
 fn watch(container: &ServiceWorkerContainer, stand: &UseStateSetter<Stand>, asked: Rc<Cell<bool>>) {
-    let kept = Cell::new(container.controller().is_some());
+    let kept = Cell::new(is_kept());
     if kept.get() {
         stand.set(Stand::Kept);
     }

@@ -7,6 +7,7 @@ use gloo::events::EventListener;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+use crate::begun::use_begun;
 use crate::browser::{self, Device};
 use crate::desk::Desk;
 use crate::framed;
@@ -14,11 +15,11 @@ use crate::hosted::{self, QuestionsPage};
 use crate::keeping::{Keeper, use_keeping};
 use crate::language::{self, LanguageSwitch};
 use crate::notices::{about_answers, about_site};
-use crate::offline::use_offline;
+use crate::offline::{is_kept, use_offline};
 use crate::pages::{CheckPage, LandingPage, QuestionPage, StartAgainPage};
 use crate::pieces::paragraph;
 use crate::route::Route;
-use crate::stage::{Arrival, Stage, on_unsent, use_advice_program};
+use crate::stage::{Arrival, Fetch, Stage, on_unsent, use_advice_program};
 use crate::state::{Action, Wizard};
 use crate::tasks::breath;
 use crate::wear::ThemeSwitch;
@@ -91,7 +92,13 @@ pub fn Shell() -> Html {
         }
     });
     let route = use_route();
-    let (arrival, again) = use_advice_program(route.is_on_stage());
+    // Who only looks at the first page downloads no more than that. What a device keeps comes to it at no price.
+    let begun = use_begun(route != Route::Landing || !wizard.is_untouched() || is_kept());
+    let (arrival, again) = use_advice_program(match (route.is_on_stage(), begun) {
+        (true, _) => Fetch::Now,
+        (false, true) => Fetch::WhenIdle,
+        (false, false) => Fetch::Later,
+    });
     // What is kept on the device is most of the site. It waits until all that this page needs has come.
     let (stand, renew) = use_offline(arrival != Arrival::Coming);
     use_effect_with((arrival == Arrival::Here, *spoken), |(here, spoken)| {

@@ -79,9 +79,9 @@ pub fn pack(site: Site, effort: Effort) -> BTreeMap<String, Packed> {
 /// When a rider's browser loads a file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum When {
-    /// Before the first question can be answered.
+    /// Whoever opens the page, so that the first question can be answered.
     First,
-    /// Once it can be, so that the advice comes quickly, and without a signal.
+    /// Once the rider has begun, so that the advice comes quickly, and without a signal.
     After,
     /// On the first visit not at all.
     Never,
@@ -94,8 +94,13 @@ fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeMap<&str, When> {
     let contents = contents.map(|(name, file)| (name.as_str(), file.raw.as_slice()));
     let contents: BTreeMap<&str, &[u8]> = contents.filter(|(name, _)| !is_table(name)).collect();
     let mut at_once = contents.clone();
-    // What installing the site asks for is not waited for either.
-    at_once.retain(|name, _| !starts_advice(name) && !name.ends_with(".webmanifest"));
+    at_once.retain(|name, _| !starts_advice(name));
+    // The icons that the manifest names are asked for by whoever installs the site.
+    for (name, content) in &mut at_once {
+        if name.ends_with(".webmanifest") {
+            *content = &[];
+        }
+    }
     let first = reached(&at_once, [FIRST_PAGE]);
     let whole = reached(&contents, [FIRST_PAGE, WORKER]);
     let names = files.keys().map(String::as_str);
@@ -117,9 +122,9 @@ const BUDGET: Visit = Visit {
 /// What a rider's browser downloads on the first visit, compressed with brotli, bytes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Visit {
-    /// Before the first question can be answered.
+    /// Until the rider begins: all that a visit downloads which only looks, and all that the first question needs.
     pub first: usize,
-    /// All of it.
+    /// With what comes once they have begun.
     pub whole: usize,
 }
 
@@ -131,7 +136,7 @@ impl Visit {
         }
         Err(Trouble::new(
             format!(
-                "The first visit downloads {} bytes before the first question can be answered and {} in all; \
+                "The first visit downloads {} bytes before the rider begins and {} with what comes then; \
                  {} and {} are allowed.",
                 self.first, self.whole, BUDGET.first, BUDGET.whole
             ),
@@ -141,8 +146,8 @@ impl Visit {
     }
 }
 
-/// A table of the sizes of every file, in bytes, of what comes before the first question, and of the whole first visit; and
-/// that visit.
+/// A table of the sizes of every file, in bytes, of what comes before the rider begins, and with what comes then; and that
+/// visit.
 pub fn sizes(files: &BTreeMap<String, Packed>) -> (String, Visit) {
     let when = first_visit(files);
     let mut table = format!("{:>10} {:>10} {:>10}  file\n", "bytes", "gzip", "brotli");
@@ -168,13 +173,16 @@ pub fn sizes(files: &BTreeMap<String, Packed>) -> (String, Visit) {
             }
             Some(When::After) => {
                 add(&mut whole, sizes);
-                row(sizes, &format!("{name} (after the first question)"));
+                row(sizes, &format!("{name} (once the rider begins)"));
             }
             _ => row(sizes, &format!("{name} (not on the first visit)")),
         }
     }
-    row(first, "until the first question can be answered");
-    row(whole, "the whole first visit");
+    row(first, "the first visit, until the rider begins");
+    row(
+        whole,
+        "with the advice and what the device keeps, once they have begun",
+    );
     let visit = Visit {
         first: first[2],
         whole: whole[2],
@@ -239,7 +247,7 @@ mod tests {
             ("a.css", When::First),
             ("advice-boot-1.js", When::After),
             ("advice.js", When::After),
-            ("b.webmanifest", When::After),
+            ("b.webmanifest", When::First),
             ("big.png", When::After),
             ("dot.svg", When::First),
             ("index.html", When::First),

@@ -30,10 +30,20 @@ pub enum Arrival {
     Missing,
 }
 
-/// Fetches the advice's program: at once while it is `wanted`, else as soon as the page has had nothing to do for a while. The
-/// callback tries again where it did not arrive.
+/// When the advice's program is fetched.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fetch {
+    /// Not yet: the rider may only be looking.
+    Later,
+    /// As soon as the page has had nothing to do for a while.
+    WhenIdle,
+    /// At once: the page is drawn by it.
+    Now,
+}
+
+/// Fetches the advice's program when it is time. The callback tries again where it did not arrive.
 #[hook]
-pub fn use_advice_program(wanted: bool) -> (Arrival, Callback<()>) {
+pub fn use_advice_program(time: Fetch) -> (Arrival, Callback<()>) {
     let arrival = use_state_eq(|| Arrival::Coming);
     let tries = use_memo((), |()| Cell::new(0_u32));
     let fetch = {
@@ -58,16 +68,16 @@ pub fn use_advice_program(wanted: bool) -> (Arrival, Callback<()>) {
     }
     {
         let fetch = fetch.clone();
-        use_effect_with(wanted, move |wanted| {
+        use_effect_with(time, move |time| {
             let begin = move || {
                 if tries.get() == 0 {
                     fetch.emit(());
                 }
             };
-            if *wanted {
-                begin();
-            } else {
-                when_idle(begin);
+            match time {
+                Fetch::Later => {}
+                Fetch::WhenIdle => when_idle(begin),
+                Fetch::Now => begin(),
             }
         });
     }

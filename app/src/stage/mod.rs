@@ -10,7 +10,7 @@ mod guest;
 mod lending;
 pub mod line;
 
-pub use fetching::{Arrival, use_advice_program};
+pub use fetching::{Arrival, Fetch, use_advice_program};
 pub use guest::start;
 pub use lending::Stage;
 pub use line::on_unsent;

@@ -5,12 +5,16 @@ use std::path::Path;
 use anyhow::{Context as _, Result};
 use base64::Engine as _;
 use serde_json::{Value, json};
+use thirtyfour::Key;
 
 use crate::Page;
 
 /// Sheets of paper: name, width and height in inches.
 pub const PAPERS: [(&str, f64, f64); 2] =
     [("a4", 210.0 / 25.4, 297.0 / 25.4), ("letter", 8.5, 11.0)];
+
+/// What the foot of a page says once the device keeps the site.
+pub const KEPT: &str = "opens and computes without a signal";
 
 /// How a network carries.
 #[derive(Debug, Clone, Copy)]
@@ -87,6 +91,20 @@ impl Page {
         let printed = cdp.send_raw("Page.printToPDF", options).await?;
         let data = printed["data"].as_str().context("nothing was printed")?;
         Ok(base64::engine::general_purpose::STANDARD.decode(data)?)
+    }
+
+    /// Begins, so that the rest of the site comes: a key is enough, and this one does nothing else.
+    pub async fn begin(&self) -> Result<()> {
+        self.press(Key::Shift).await
+    }
+
+    /// Opens the first page, begins, and waits until the device keeps the site.
+    pub async fn is_kept_on_the_device(&self) -> Result<()> {
+        self.open("#/").await?;
+        self.begin().await?;
+        self.is_true("navigator.serviceWorker.controller !== null")
+            .await?;
+        self.sees(KEPT).await
     }
 
     /// Every address on a network that the page asked for since last asked, in order.

@@ -31,7 +31,7 @@ mod site;
 mod themes;
 
 pub use answering::{DONT_KNOW, NOT_MEASURED};
-pub use around::{Network, PAPERS, pages_of};
+pub use around::{KEPT, Network, PAPERS, pages_of};
 pub use browse::{browse, browse_alone};
 pub use page::Page;
 pub use pages::{PAGES, Place, Rider};

@@ -6,19 +6,10 @@ use std::path::Path;
 use anyhow::{Context as _, Result, ensure};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD as BASE64;
-use sagwright_tests_browser::{DESKTOP, PHONE, Page, browse, browse_alone, dist};
+use sagwright_tests_browser::{DESKTOP, KEPT, PHONE, Page, browse, browse_alone, dist};
 use sha2::{Digest as _, Sha384};
 
 const NEWER: &str = "A newer Sagwright is on this device";
-const KEPT: &str = "opens and computes without a signal";
-
-/// Opens the first page and waits until the device keeps the site.
-async fn first_visit(page: &Page) -> Result<()> {
-    page.open("#/").await?;
-    page.is_true("navigator.serviceWorker.controller !== null")
-        .await?;
-    page.sees(KEPT).await
-}
 
 /// A copy of the site under test, told apart by a word in its page. With `whole` it is a build as the host makes it;
 /// else its list says other things of the page than the page holds, as when the owner's upload broke off.
@@ -68,7 +59,7 @@ async fn builds(page: &Page) -> Result<Vec<String>> {
 #[test]
 fn the_second_visit_opens_and_rides_without_a_network() {
     browse("no-signal", PHONE, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         page.lose_signal();
         page.reload().await?;
         page.sees(KEPT).await?;
@@ -97,7 +88,7 @@ fn the_second_visit_is_ready_within_a_second() {
          .observe(document, { childList: true, subtree: true }));";
     browse_alone("ready", PHONE, async |page| {
         page.before_every_page(READY).await?;
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         page.lose_signal();
         let mut best_ms = f64::INFINITY;
         for _ in 0..5 {
@@ -114,7 +105,7 @@ fn the_second_visit_is_ready_within_a_second() {
 #[test]
 fn the_site_can_be_installed() {
     browse("installable", PHONE, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         let cdp = page.browser().cdp();
         let manifest = cdp
             .send_raw("Page.getAppManifest", serde_json::json!({}))
@@ -138,7 +129,7 @@ fn the_site_can_be_installed() {
 #[test]
 fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
     browse("kept-files", DESKTOP, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         let kept = page
             .evaluate(
                 "caches.keys().then((names) => caches.open(names[0])).then((cache) => cache.keys()) \
@@ -173,7 +164,7 @@ fn nothing_but_the_site_itself_is_kept_and_all_of_it() {
 #[test]
 fn a_language_spoken_once_is_there_without_a_network() {
     browse("kept-language", PHONE, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         page.pick("Language", "Deutsch").await?;
         page.arrives_at("Finde heraus").await?;
         // The advice's sentences follow once the page speaks.
@@ -195,7 +186,7 @@ fn a_newer_build_is_offered_while_answering_and_loses_nothing() {
     let newer = build("newer", true).expect("the site can be copied");
     let newest = build("newest", true).expect("the site can be copied");
     browse("newer", PHONE, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         let first = builds(page).await?;
         page.open("#/rider-weight").await?;
         page.fill("Rider weight", "84,").await?;
@@ -244,7 +235,7 @@ fn a_newer_build_is_offered_while_answering_and_loses_nothing() {
 fn a_newer_build_that_did_not_arrive_whole_leaves_the_old_one_at_work() {
     let broken = build("broken", false).expect("the site can be copied");
     browse("broken-build", DESKTOP, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         let before = builds(page).await?;
         page.serve(broken.path())?;
         let end = page
@@ -280,7 +271,7 @@ fn a_newer_build_that_did_not_arrive_whole_leaves_the_old_one_at_work() {
 fn a_newer_build_taken_in_one_tab_does_not_disturb_the_other() {
     let newer = build("newer", true).expect("the site can be copied");
     browse("newer-two-tabs", DESKTOP, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         page.evaluate("window.same = true").await?;
         page.open_tab("#/").await?;
         page.serve(newer.path())?;
@@ -307,7 +298,7 @@ fn a_newer_build_taken_in_one_tab_does_not_disturb_the_other() {
 fn a_newer_build_taken_in_the_middle_of_a_lap_goes_on_with_it() {
     let newer = build("newer", true).expect("the site can be copied");
     browse("newer-lap", PHONE, async |page| {
-        first_visit(page).await?;
+        page.is_kept_on_the_device().await?;
         page.open_example("Enduro without linkage").await?;
         page.open("#/track").await?;
         page.click("I have ridden it").await?;

@@ -73,6 +73,7 @@ fn the_first_page_stands_soon_and_hears_while_the_rest_arrives() {
             page.slow_network(NETWORK).await?;
             page.slow_processor(TIMES_SLOWER).await?;
             page.open("#/").await?;
+            page.begin().await?;
             page.is_true(AT_REST).await?;
             let seen = [
                 number(page, "visit.painted").await?,

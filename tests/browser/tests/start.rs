@@ -1,7 +1,9 @@
 //! The site starts, under the policy it is served with, from one download of each program.
 
+use std::time::Duration;
+
 use anyhow::{Result, ensure};
-use sagwright_tests_browser::{DESKTOP, Network, PHONE, Page, browse, browse_alone};
+use sagwright_tests_browser::{DESKTOP, KEPT, Network, PHONE, Page, browse, browse_alone};
 
 async fn starts(page: &Page) -> Result<()> {
     page.open("").await?;
@@ -23,6 +25,7 @@ fn it_starts_on_a_desktop() {
 fn each_program_is_downloaded_once() {
     browse("downloaded-once", PHONE, async |page| {
         page.open("").await?;
+        page.begin().await?;
         // The advice's program comes once the page has nothing else to do.
         page.is_true("document.querySelector('script[data-rides]') !== null")
             .await?;
@@ -41,6 +44,36 @@ fn each_program_is_downloaded_once() {
             .find(|url| asked.iter().filter(|u| u == url).count() > 1);
         ensure!(doubled.is_none(), "asked twice for {doubled:?}");
         Ok(())
+    });
+}
+
+/// How long a page is looked at only, ms: longer than a browser takes to notice that it has nothing to do.
+const LOOKED_AT_MS: u64 = 4000;
+
+#[test]
+fn who_only_looks_downloads_what_the_first_question_needs() {
+    browse("only-looks", PHONE, async |page| {
+        page.open("").await?;
+        tokio::time::sleep(Duration::from_millis(LOOKED_AT_MS)).await;
+        let asked = page.requests().await?;
+        let name = |url: &String| url.rsplit('/').next().unwrap_or_default().to_owned();
+        let (programs, rest): (Vec<_>, Vec<_>) = asked
+            .iter()
+            .map(name)
+            .partition(|name| name.starts_with("questions-"));
+        // A style sheet, the script that starts the program, its glue and the program.
+        ensure!(programs.len() == 4, "{programs:?}");
+        let other: Vec<_> = rest
+            .iter()
+            .filter(|name| {
+                !name.is_empty() && !name.contains("icon") && !name.contains(".webmanifest")
+            })
+            .collect();
+        ensure!(other.is_empty(), "asked for {other:?} too");
+        page.begin().await?;
+        page.is_true("document.querySelector('script[data-rides]') !== null")
+            .await?;
+        page.sees(KEPT).await
     });
 }
 

@@ -32,10 +32,7 @@ fn what_was_tried_goes_with_the_file_the_text_and_the_paper() {
 #[test]
 fn without_a_signal_a_lap_is_proposed_judged_and_kept() {
     browse("track-offline", PHONE, async |page| {
-        page.open("#/").await?;
-        page.is_true("navigator.serviceWorker.controller !== null")
-            .await?;
-        page.sees("opens and computes without a signal").await?;
+        page.is_kept_on_the_device().await?;
         page.lose_signal();
         page.reload().await?;
         at_the_track(page).await?;
