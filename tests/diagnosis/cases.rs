@@ -76,6 +76,19 @@ fn a_fork_that_frees_with_the_axle_loose_is_bound() {
     );
 }
 
+/// Letting the gas out parts what pressure does from what dirt and bent or twisted legs do (common practice).
+#[test]
+fn a_sticking_gas_fork_is_told_by_what_is_left_without_its_gas() {
+    let said = || vec![feels(HarshSmallBumps, Front), feels(Sticks, Front)];
+    let told = |answer: YesNo| {
+        let mut intake = gas(said());
+        intake.measured.looks = Some([(Look::SticksWithoutGas, answer)].into());
+        intake
+    };
+    leads(&told(YesNo::No), Cause::GasDrag);
+    leads(&told(YesNo::Yes), Cause::ForkFriction);
+}
+
 #[test]
 fn a_gas_fork_that_hangs_short_has_its_chambers_uneven() {
     let said = vec![since(feels(SitsWrong, Front), Suddenly)];

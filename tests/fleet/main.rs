@@ -61,7 +61,7 @@ fn hidden_causes_are_found() {
         "{words:?}"
     );
     assert!(
-        last.top_1 >= words.top_1 + 0.07 && last.stated_error <= 0.05,
+        last.top_1 >= words.top_1 + 0.07 && last.stated_error <= 0.06,
         "{last:?}"
     );
     for (library, (table, priors)) in found

@@ -316,6 +316,11 @@ fn shows(case: &Case, look: Look) -> f64 {
     match look {
         Look::FreesWithAxleLoose => fork.binding.value / 40.0,
         Look::FreesWhenCleaned => (fork.hours - sound.trial.set_up.fork.wear.hours) / 45.0,
+        // Hands feel what drags at a slide when no gas pushes against them.
+        Look::SticksWithoutGas => {
+            let dry_h = fork.hours - sound.trial.set_up.fork.wear.hours;
+            dry_h / 50.0 + fork.binding.value / 45.0
+        }
         Look::HangsShort => {
             let fill = |trial: &sagwright_core::bench::Trial| match trial.machine.gas.negative {
                 sagwright_core::bike::gas::Negative::Chamber { fill, .. } => fill,

@@ -8,11 +8,13 @@ use proptest::sample::select;
 use sagwright_core::advice::rehearsed;
 use sagwright_core::bench::{Bench, Ground, grounds};
 use sagwright_core::cause::belief::entropy_bits;
+use sagwright_core::cause::rehearsal::Rehearsed;
 use sagwright_core::cause::{
     Belief, Cause, Hypothesis, Numbers, Rehearsal, hypotheses, observations, possible,
 };
 use sagwright_core::intake::{Field, Intake, Look, PushFeel, YesNo, check, read};
 use sagwright_core::quantity::{Typed, Unit};
+use sagwright_core::stance::sound::sound;
 use sagwright_core::stance::{Baseline, Situation, baseline};
 
 use crate::advice::intake;
@@ -27,14 +29,19 @@ struct Known {
 
 impl Known {
     fn of(intake: &Intake, ridden: bool) -> Option<Self> {
-        let situation = Situation::of(intake);
+        // Hours are no part of how a bike should be, so the advice rides without them.
+        let mut intake = intake.clone();
+        for hours in [Field::ForkHours, Field::ShockHours] {
+            hours.set(&mut intake, None);
+        }
+        let situation = Situation::of(&intake);
         let suits = baseline(&situation);
         let showing: Vec<Ground> = if ridden {
             grounds::showing(&Bench::of(&situation, &suits).ok()?, &[]).ok()?
         } else {
             Vec::new()
         };
-        let (rehearsal, _) = rehearsed(intake, &situation, &suits, &showing, &mut |_, _| true)?;
+        let (rehearsal, _) = rehearsed(&intake, &situation, &suits, &showing, &mut |_, _| true)?;
         Some(Self {
             situation,
             suits,
@@ -98,6 +105,8 @@ const CONFIRMS: &[(Cause, Found)] = &[
     (Cause::TyreHigh, Found::Times(Field::RearTyre, 1.75)),
     (Cause::ForkBound, Found::Look(Look::FreesWithAxleLoose)),
     (Cause::ForkFriction, Found::Look(Look::FreesWhenCleaned)),
+    (Cause::ForkBound, Found::Look(Look::SticksWithoutGas)),
+    (Cause::ForkFriction, Found::Look(Look::SticksWithoutGas)),
     (Cause::GasNegative, Found::Look(Look::HangsShort)),
     (Cause::ForkOilWorn, Found::Look(Look::ForkSquelches)),
     (Cause::ShockGasLost, Found::Look(Look::ShockSquelches)),
@@ -137,11 +146,40 @@ fn suits(field: Field, known: &Known) -> Option<f64> {
     }
 }
 
+/// The springs, preload and sags of each end: they hang together, so that one says something else beside others.
+const ENDS: [&[Field]; 2] = [
+    &[
+        Field::ForkRate,
+        Field::ForkPressure,
+        Field::ForkPreload,
+        Field::ForkRiderSag,
+        Field::ForkFreeSag,
+    ],
+    &[
+        Field::ShockRate,
+        Field::ShockPreload,
+        Field::RearRiderSag,
+        Field::RearFreeSag,
+    ],
+];
+
+/// Takes a number away, and what goes together with it.
+fn forget(field: Field, intake: &mut Intake) {
+    field.set(intake, None);
+    for other in ENDS
+        .into_iter()
+        .filter(|end| end.contains(&field))
+        .flatten()
+    {
+        other.set(intake, None);
+    }
+}
+
 /// The intake without and with something found; `None` where this bike has no such thing.
 fn with(mut intake: Intake, found: Found, known: &Known) -> Option<[Intake; 2]> {
     match found {
         Found::Times(field, factor) => {
-            field.set(&mut intake, None);
+            forget(field, &mut intake);
             let before = intake.clone();
             let unit = match field {
                 Field::ForkRate | Field::ShockRate => Unit::NewtonPerMillimetre,
@@ -182,6 +220,49 @@ fn with(mut intake: Intake, found: Found, known: &Known) -> Option<[Intake; 2]> 
     }
 }
 
+/// What can be amiss with the spring of a shock.
+const OF_SHOCKS: &[Cause] = &[
+    Cause::ShockRateSoft,
+    Cause::ShockRateStiff,
+    Cause::ShockPreload,
+];
+
+/// The intake with no number of the rear, and with all four as a cause plainly there makes them on the likeliest bike.
+fn with_shock(mut intake: Intake, cause: Cause, known: &Known) -> Option<[Intake; 2]> {
+    forget(Field::ShockRate, &mut intake);
+    let before = intake.clone();
+    let [rate, preload, ridden, free] = sound(&known.situation).ok()?.usual[1];
+    let plain = |fault: &&Rehearsed| fault.cause == cause && fault.plain;
+    let fault = known.rehearsal.faults.iter().find(plain)?;
+    let [rate, preload] = match cause {
+        Cause::ShockPreload => [rate, preload + 1e-3 * fault.degree],
+        _ => [rate * (1.0 + fault.degree), preload],
+    };
+    let numbers = [
+        (Field::ShockRate, rate, Unit::NewtonPerMillimetre),
+        (Field::ShockPreload, preload, Unit::Millimetre),
+        (
+            Field::RearRiderSag,
+            ridden + fault.shown.ridden_m[1],
+            Unit::Millimetre,
+        ),
+        (
+            Field::RearFreeSag,
+            free + fault.shown.free_m[1],
+            Unit::Millimetre,
+        ),
+    ];
+    for (field, si, unit) in numbers {
+        let typed = Typed {
+            value: unit.from_si(si),
+            unit,
+            how: None,
+        };
+        field.set(&mut intake, Some(typed));
+    }
+    Some([before, intake])
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 96, ..config() })]
 
@@ -197,6 +278,20 @@ proptest! {
         let [before, after] = both.expect("assumed");
         let (before, after) = (known.belief(&before).of(cause), known.belief(&after).of(cause));
         prop_assert!(after >= before - 1e-9, "{:?} by {:?}: {} then {}", cause, found, before, after);
+    }
+
+    #[test]
+    fn an_end_read_as_a_cause_makes_it_never_lowers_that_cause(intake in intake(), cause in select(OF_SHOCKS)) {
+        prop_assume!(check(&intake).is_ok());
+        let known = Known::of(&intake, false);
+        prop_assume!(known.is_some());
+        let known = known.expect("assumed");
+        let both = with_shock(intake, cause, &known);
+        prop_assume!(both.is_some());
+        let [before, after] = both.expect("assumed");
+        prop_assume!(check(&after).is_ok());
+        let (before, after) = (known.belief(&before).of(cause), known.belief(&after).of(cause));
+        prop_assert!(after >= before - 1e-9, "{:?}: {} then {}", cause, before, after);
     }
 
     #[test]

@@ -33,7 +33,14 @@ fn next_check(case: &Case, check: &Check) -> NextCheck {
     };
     let part = |part: &str| {
         if let Some(look) = look.filter(|_| part != "why") {
-            return Text::new(format!("look.{}.{part}", look.word()));
+            let gas = case.intake.bike.fork == Some(ForkKind::GasOneLeg);
+            let leg = matches!(look, Look::OilOffTheLevel | Look::ForkOilSpent);
+            let which = if gas && leg && part == "what" {
+                "-gas"
+            } else {
+                ""
+            };
+            return Text::new(format!("look.{}.{part}{which}", look.word()));
         }
         let text = Text::new(format!("check.{}.{part}", check.word));
         match change {
@@ -65,7 +72,9 @@ fn check_cautions(intake: &Intake, how: How) -> Vec<Caution> {
     let words: &[&str] = match how {
         How::Try(change) => return change_cautions(change),
         How::Answer(Question::ForkSpring) => &["workshop-lift", "spring-preload"],
-        How::Answer(Question::ForkGas) => &["gas-fork", "marked-maximum"],
+        How::Answer(Question::ForkGas) | How::Look(Look::SticksWithoutGas) => {
+            &["gas-fork", "marked-maximum"]
+        }
         How::Look(Look::FreesWithAxleLoose) => &["axle-clamps"],
         How::Look(Look::LinkageStiff) => &["workshop-lift", "axle-clamps"],
         How::Look(Look::ShockShimsOff) => &["workshop-lift", "shock-gas"],
@@ -75,6 +84,9 @@ fn check_cautions(intake: &Intake, how: How) -> Vec<Caution> {
             "oil-off-disc",
             "spring-preload",
         ],
+        How::Look(Look::OilOffTheLevel | Look::ForkOilSpent) if !coil => {
+            &["gas-fork", "workshop-lift", "oil-off-disc"]
+        }
         How::Look(
             Look::OilOffTheLevel | Look::ForkOilSpent | Look::ForkShimsOff | Look::MidValveTight,
         ) => &["workshop-lift", "oil-off-disc", "spring-preload"],
@@ -97,7 +109,12 @@ mod tests {
         ] {
             let mut intake = Intake::default();
             intake.bike.fork = fork;
-            for look in [Look::ForkShimsOff, Look::MidValveTight] {
+            for look in [
+                Look::ForkShimsOff,
+                Look::MidValveTight,
+                Look::OilOffTheLevel,
+                Look::ForkOilSpent,
+            ] {
                 let cautions = check_cautions(&intake, How::Look(look));
                 let gas = cautions.contains(&caution("gas-fork"));
                 assert_eq!(

@@ -29,6 +29,9 @@ fn shows(look: Look, cause: Cause, plain: bool) -> Option<f64> {
         (Look::FreesWithAxleLoose, Cause::ForkBound) => (0.75, 0.9),
         (Look::FreesWhenCleaned, Cause::ForkFriction) => (0.6, 0.75),
         (Look::FreesWhenCleaned, Cause::GasDrag) => (0.12, 0.15),
+        // Without gas its seals drag no more, so what still sticks is dirt, dry bushes, or legs that bind.
+        (Look::SticksWithoutGas, Cause::ForkFriction) => (0.55, 0.85),
+        (Look::SticksWithoutGas, Cause::ForkBound) => (0.7, 0.92),
         (Look::HangsShort, Cause::GasNegative) => (0.65, 0.85),
         (Look::ForkSquelches, Cause::ForkOilWorn) => (0.55, 0.8),
         (Look::ForkSquelches, Cause::ForkReservoir) => (0.65, 0.85),
@@ -56,6 +59,7 @@ pub const fn minutes(look: Look) -> u32 {
         Look::FreesWhenCleaned
         | Look::SitsOutOfLevel
         | Look::FreesWithAxleLoose
+        | Look::SticksWithoutGas
         | Look::MidValveTight => 10,
         Look::OilOffTheLevel => 15,
         Look::ForkShimsOff | Look::ShockShimsOff => 30,
@@ -65,15 +69,12 @@ pub const fn minutes(look: Look) -> u32 {
 /// Whether this bike can be looked at so.
 pub fn fits(intake: &Intake, look: Look) -> bool {
     match look {
-        Look::HangsShort => intake
+        Look::HangsShort | Look::SticksWithoutGas => intake
             .bike
             .fork
             .is_none_or(|kind| kind == ForkKind::GasOneLeg),
-        // A gas leg is opened by a workshop only.
-        Look::OilOffTheLevel | Look::ForkOilSpent => intake
-            .bike
-            .fork
-            .is_some_and(|kind| kind != ForkKind::GasOneLeg),
+        // Which leg may be opened depends on the kind.
+        Look::OilOffTheLevel | Look::ForkOilSpent => intake.bike.fork.is_some(),
         Look::LinkageStiff => intake.bike.shock != Some(ShockKind::Linkless),
         _ => true,
     }

@@ -1,5 +1,7 @@
 //! What measurements say: how far each number stands from where it should, against how far each fault would push it.
 
+use std::rc::Rc;
+
 use super::Cause;
 use super::belief::Observation;
 use super::hypotheses::Hypothesis;
@@ -9,7 +11,18 @@ use crate::intake::{Intake, PushFeel, Question};
 use crate::words::{Arg, Text};
 
 /// How far a fault pushes a number, in the number's own SI unit.
-pub type Push = Box<dyn Fn(&Rehearsed) -> f64>;
+pub type Push = Rc<dyn Fn(&Rehearsed) -> f64>;
+
+/// A number that a reading says something on top of.
+#[derive(Clone)]
+pub struct Beside {
+    /// Found minus suited, in standard deviations.
+    pub off_by: f64,
+    /// Standard deviation, SI, above 0.
+    pub sigma: f64,
+    /// How far a fault pushes it.
+    pub pushed: Push,
+}
 
 /// A number as found against the number that would suit, in the number's own SI unit.
 pub struct Reading {
@@ -25,6 +38,8 @@ pub struct Reading {
     pub pushed: Push,
     /// Chance that a fault does push it: the rest stands elsewhere.
     pub shows: fn(&Numbers) -> f64,
+    /// What was read of the same end before: it tells how large a fault is, if there is one.
+    pub beside: Vec<Beside>,
 }
 
 /// What a fault pushes whenever it is there.
@@ -62,8 +77,18 @@ impl Reading {
 
     /// Density of an offset together with the chance that the faults show in it, and that they do not.
     fn by_place(&self, hypothesis: &Hypothesis, numbers: &Numbers, off_by: f64) -> [f64; 2] {
-        let pushed: f64 = hypothesis.faults.iter().map(|f| (self.pushed)(f)).sum();
-        let vague = numbers.vagueness * pushed;
+        let by = |push: &Push| -> f64 { hypothesis.faults.iter().map(|f| push(f)).sum() };
+        // The size of a fault against its degree is 1, give or take its vagueness; each number read before narrows it.
+        let mut size = (1.0, numbers.vagueness * numbers.vagueness);
+        for before in &self.beside {
+            let pushed = by(&before.pushed) / before.sigma;
+            let gain = size.1 * pushed / (1.0 + size.1 * pushed * pushed);
+            size.0 += gain * (before.off_by - size.0 * pushed);
+            size.1 *= 1.0 - gain * pushed;
+        }
+        let pushed = by(&self.pushed);
+        let vague = size.1.sqrt() * pushed;
+        let pushed = size.0 * pushed;
         let width = (self.sigma * self.sigma + vague * vague).sqrt();
         let shows = (self.shows)(numbers);
         [

@@ -9,6 +9,7 @@ pub mod alike;
 pub mod belief;
 pub mod checks;
 pub mod close;
+mod end;
 pub mod fault;
 pub mod felt;
 pub mod figures;

@@ -1,7 +1,10 @@
 //! The numbers in an intake against the numbers that would suit: one reading per number given.
 
+use std::rc::Rc;
+
 use super::Cause;
 use super::belief::Observation;
+use super::end::{Read, together};
 use super::hypotheses::Hypothesis;
 use super::measured::{ALWAYS, Push, Reading, hours};
 use super::numbers::Numbers;
@@ -11,9 +14,9 @@ use crate::intake::{Field, Intake, Question};
 use crate::quantity::Dimension;
 use crate::stance::baseline::Front;
 use crate::stance::clickers;
+use crate::stance::sound::{Part, Sound, sound};
 use crate::stance::tyres::tyres;
-use crate::stance::unknowns::ranged;
-use crate::stance::{Baseline, Situation, baseline as stance_baseline};
+use crate::stance::{Baseline, Situation};
 use crate::units::{BAR_IN_PA, pascal};
 use crate::words::{Arg, Text};
 
@@ -65,6 +68,15 @@ pub fn supposed(
     all
 }
 
+/// The pages that take springs, preload and sags.
+const OF_ENDS: [Question; 5] = [
+    Question::ForkSpring,
+    Question::ForkGas,
+    Question::ShockSpring,
+    Question::SagFront,
+    Question::SagRear,
+];
+
 /// Where the adjusters that were counted stand, against where they suit.
 pub fn clicks(intake: &Intake, situation: &Situation, baseline: &Baseline) -> Vec<Reading> {
     let reader = Reader {
@@ -77,34 +89,26 @@ pub fn clicks(intake: &Intake, situation: &Situation, baseline: &Baseline) -> Ve
 }
 
 fn read(read: &Reader) -> Vec<Reading> {
-    let found = [
-        read.fork_spring(),
-        read.fork_gas(),
+    let mut all = read.ends();
+    let others = [
         read.air_shift(),
-        read.fork_rider_sag(),
-        read.fork_free_sag(),
-        read.fork_preload(),
-        read.shock_spring(),
-        read.shock_preload(),
-        read.rear_rider_sag(),
-        read.rear_free_sag(),
         read.travel_used(),
         read.tyre(Field::FrontTyre, "evidence.front-tyre"),
         read.tyre(Field::RearTyre, "evidence.rear-tyre"),
     ];
-    let mut all: Vec<Reading> = found.into_iter().flatten().collect();
+    all.extend(others.into_iter().flatten());
     all.extend(read.clicks());
     all
 }
 
 /// How far a fault pushes something that is measured.
 pub(super) fn of_shown(of: impl Fn(&Shown) -> f64 + 'static) -> Push {
-    Box::new(move |fault: &Rehearsed| of(&fault.shown))
+    Rc::new(move |fault: &Rehearsed| of(&fault.shown))
 }
 
 /// How far a fault of one of these causes pushes what it changes itself.
 pub(super) fn of_degree(causes: &'static [Cause], unit: f64) -> Push {
-    Box::new(move |fault: &Rehearsed| {
+    Rc::new(move |fault: &Rehearsed| {
         if causes.contains(&fault.cause) {
             unit * fault.degree
         } else {
@@ -129,7 +133,7 @@ pub(super) fn against(key: &'static str, now: f64, suits: f64, dimension: Dimens
 }
 
 /// Independent deviations together: root of the sum of squares.
-pub(super) fn together(a: f64, b: f64) -> f64 {
+pub(super) fn root_sum(a: f64, b: f64) -> f64 {
     (a * a + b * b).sqrt()
 }
 
@@ -140,8 +144,61 @@ impl Reader<'_> {
         field.si(self.intake).or(supposed)
     }
 
+    /// Springs, preload and sags, each end for itself.
+    fn ends(&self) -> Vec<Reading> {
+        let wanted = match self.supposed {
+            Some(question) => OF_ENDS.contains(&question),
+            None => Field::ALL.iter().any(|field| {
+                OF_ENDS.contains(&field.question()) && field.si(self.intake).is_some()
+            }),
+        };
+        if !wanted {
+            return Vec::new();
+        }
+        let Ok(Sound { usual, covariances }) = sound(self.situation) else {
+            return Vec::new();
+        };
+        let [[spring, preload, ridden, free], rear] = usual;
+        let front = [
+            self.fork_spring(spring).or_else(|| self.fork_gas(spring)),
+            self.fork_preload(preload),
+            self.fork_rider_sag(ridden),
+            self.fork_free_sag(free),
+        ];
+        let [spring, preload, ridden, free] = rear;
+        let rear = [
+            self.shock_spring(spring),
+            self.shock_preload(preload),
+            self.rear_rider_sag(ridden),
+            self.rear_free_sag(free),
+        ];
+        let ends = [front, rear].map(|parts| {
+            let read = Part::ALL
+                .into_iter()
+                .zip(parts)
+                .filter_map(|(part, reading)| {
+                    let reading = reading?;
+                    let known = self.supposed != Some(reading.question);
+                    Some(Read {
+                        part,
+                        reading,
+                        known,
+                    })
+                });
+            let mut read: Vec<Read> = read.collect();
+            // What is only supposed comes after what is known.
+            read.sort_by_key(|read| !read.known);
+            read
+        });
+        let mut all = Vec::new();
+        for (read, sound) in ends.into_iter().zip(&covariances) {
+            all.extend(together(read, sound));
+        }
+        all
+    }
+
     /// Gauge pressure as it was set, against what suits on such a day.
-    fn fork_gas(&self) -> Option<Reading> {
+    fn fork_gas(&self, usual: f64) -> Option<Reading> {
         let Front::Gas {
             pressure: Ok(suits),
             ..
@@ -150,10 +207,6 @@ impl Reader<'_> {
             return None;
         };
         let told = self.told(Field::ForkPressure, suits.value)?;
-        let range = ranged(self.situation, |s| {
-            stance_baseline::fork_pressure(s).map(|p| p.value)
-        })
-        .ok()?;
         // A gauge reads to about 0.2 bar (common practice); a guess to about 1 bar.
         let gauge = if Field::ForkPressure.is_guess(self.intake) {
             1.0
@@ -168,10 +221,11 @@ impl Reader<'_> {
                 suits.value,
                 Dimension::Pressure,
             ),
-            off_by: told - suits.value,
-            sigma: together(together(gauge, range.half_width / 1.28), 0.15 * BAR_IN_PA),
+            off_by: told - usual,
+            sigma: root_sum(gauge, 0.15 * BAR_IN_PA),
             pushed: of_degree(&[Cause::GasLow, Cause::GasHigh], suits.value),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
@@ -206,6 +260,7 @@ impl Reader<'_> {
             sigma: 0.03,
             pushed: of_degree(&[Cause::GasShifted], 1.0),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
@@ -222,9 +277,10 @@ impl Reader<'_> {
             text: against(key, now, suits.middle.value, Dimension::Pressure),
             off_by: now - suits.middle.value,
             // Two gauges differ by about 0.1 bar (common practice), and taste by the width of what suits.
-            sigma: together(0.1 * BAR_IN_PA, 0.3 * (suits.high - suits.low).value),
+            sigma: root_sum(0.1 * BAR_IN_PA, 0.3 * (suits.high - suits.low).value),
             pushed: of_degree(&[Cause::TyreHigh, Cause::TyreLow], suits.middle.value),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
@@ -260,6 +316,7 @@ impl Reader<'_> {
                     sigma: 3.0,
                     pushed: clicks_for(place),
                     shows: |numbers| numbers.in_clickers,
+                    beside: Vec::new(),
                 })
             })
     }
@@ -273,7 +330,7 @@ fn clicks_for(place: usize) -> Push {
         [Cause::ShockCompressionMuch, Cause::ShockCompressionLittle],
         [Cause::ShockReboundSlow, Cause::ShockReboundFast],
     ];
-    Box::new(move |fault: &Rehearsed| {
+    Rc::new(move |fault: &Rehearsed| {
         if CAUSES[place].contains(&fault.cause) {
             -fault.degree / libm::log1p(clickers::CLICK.middle)
         } else {

@@ -68,12 +68,13 @@ const JOBS: &[Job] = &[
             How::Look(Look::SitsOutOfLevel),
         ],
     },
-    // Spanners, and a cloth with oil.
+    // Spanners, a cloth with oil, and the pump of a gas fork.
     Job {
         opening: 0,
         parts: &[
             How::Look(Look::FreesWithAxleLoose),
             How::Look(Look::FreesWhenCleaned),
+            How::Look(Look::SticksWithoutGas),
         ],
     },
     // Fork caps off.

@@ -6,81 +6,85 @@ use crate::intake::{Field, Question};
 use crate::quantity::Dimension;
 use crate::words::{Arg, Text};
 
+/// Standard deviation of a sag, m: two people with a tape agree to about 4 mm, and friction moves it by some more. Common practice.
+const SAG_M: f64 = 0.005;
+
 impl Reader<'_> {
-    pub(super) fn fork_rider_sag(&self) -> Option<Reading> {
+    pub(super) fn fork_rider_sag(&self, usual: f64) -> Option<Reading> {
         let suits = self.baseline.stance.ok()?.ridden.fork.middle.value;
         let now = self.told(Field::ForkRiderSag, suits)?;
         Some(Reading {
             question: Question::SagFront,
             text: against("evidence.fork-rider-sag", now, suits, Dimension::Length),
-            off_by: now - suits,
-            // Two people with a tape agree to about 4 mm (common practice), friction moves it as much again.
-            sigma: 0.006,
+            off_by: now - usual,
+            sigma: SAG_M,
             pushed: of_shown(|shown| shown.ridden_m[0]),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
     /// Free sag beside rider sag: their difference is the spring's, preload moves both.
-    pub(super) fn fork_free_sag(&self) -> Option<Reading> {
+    pub(super) fn fork_free_sag(&self, usual: f64) -> Option<Reading> {
         let stance = self.baseline.stance.ok()?;
-        let [usual_free, usual] = [
+        let [suits_free, suits] = [
             stance.free.fork.middle.value,
             stance.ridden.fork.middle.value,
         ];
-        let free = self.told(Field::ForkFreeSag, usual_free)?;
-        let ridden = self.told(Field::ForkRiderSag, usual)?;
-        let suits = usual - usual_free;
+        let free = self.told(Field::ForkFreeSag, suits_free)?;
+        let ridden = self.told(Field::ForkRiderSag, suits)?;
         Some(Reading {
             question: Question::SagFront,
             text: against(
                 "evidence.fork-free-sag",
                 ridden - free,
-                suits,
+                suits - suits_free,
                 Dimension::Length,
             ),
-            off_by: ridden - free - suits,
-            sigma: 0.006,
-            pushed: of_shown(|shown| shown.ridden_m[0] - shown.free_m[0]),
+            off_by: free - usual,
+            sigma: SAG_M,
+            pushed: of_shown(|shown| shown.free_m[0]),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
-    pub(super) fn rear_rider_sag(&self) -> Option<Reading> {
+    pub(super) fn rear_rider_sag(&self, usual: f64) -> Option<Reading> {
         let suits = self.baseline.stance.ok()?.ridden.rear.middle.value;
         let now = self.told(Field::RearRiderSag, suits)?;
         Some(Reading {
             question: Question::SagRear,
             text: against("evidence.rear-rider-sag", now, suits, Dimension::Length),
-            off_by: now - suits,
-            sigma: 0.005,
+            off_by: now - usual,
+            sigma: SAG_M,
             pushed: of_shown(|shown| shown.ridden_m[1]),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
     /// What the free sag would be with rider sag on target: preload moves both alike, near enough.
-    pub(super) fn rear_free_sag(&self) -> Option<Reading> {
+    pub(super) fn rear_free_sag(&self, usual: f64) -> Option<Reading> {
         let stance = self.baseline.stance.ok()?;
-        let [usual_free, usual] = [
+        let [suits_free, suits] = [
             stance.free.rear.middle.value,
             stance.ridden.rear.middle.value,
         ];
-        let free = self.told(Field::RearFreeSag, usual_free)?;
-        let ridden = self.told(Field::RearRiderSag, usual)?;
-        let suits = usual - usual_free;
+        let free = self.told(Field::RearFreeSag, suits_free)?;
+        let ridden = self.told(Field::RearRiderSag, suits)?;
         Some(Reading {
             question: Question::SagRear,
             text: against(
                 "evidence.rear-free-sag",
                 ridden - free,
-                suits,
+                suits - suits_free,
                 Dimension::Length,
             ),
-            off_by: ridden - free - suits,
-            sigma: 0.006,
-            pushed: of_shown(|shown| shown.ridden_m[1] - shown.free_m[1]),
+            off_by: free - usual,
+            sigma: SAG_M,
+            pushed: of_shown(|shown| shown.free_m[1]),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
@@ -97,6 +101,7 @@ impl Reader<'_> {
             sigma: 0.05,
             pushed: of_shown(|shown| shown.travel[0]),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 }

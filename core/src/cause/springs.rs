@@ -2,12 +2,10 @@
 
 use super::Cause;
 use super::measured::{ALWAYS, Reading};
-use super::readings::{Reader, against, of_degree, together};
-use crate::bike::Class;
+use super::readings::{Reader, against, of_degree};
 use crate::intake::{Field, Question};
 use crate::quantity::Dimension;
-use crate::stance::baseline::{self as stance_baseline, Front};
-use crate::stance::unknowns::ranged;
+use crate::stance::baseline::Front;
 
 /// How well preload is measured, standard deviation, m: the free length as printed less the length by a ruler, each good to
 /// some 1.5 mm. Common practice.
@@ -25,7 +23,7 @@ impl Reader<'_> {
         }
     }
 
-    pub(super) fn fork_spring(&self) -> Option<Reading> {
+    pub(super) fn fork_spring(&self, usual: f64) -> Option<Reading> {
         let Front::Coil {
             rate: Ok(suits), ..
         } = &self.baseline.front
@@ -33,52 +31,33 @@ impl Reader<'_> {
             return None;
         };
         let now = self.told(Field::ForkRate, suits.value)?;
-        let range = ranged(self.situation, |s| {
-            stance_baseline::fork_rate(s).map(|r| r.value)
-        })
-        .ok()?;
         Some(Reading {
             question: Question::ForkSpring,
             text: against("evidence.fork-rate", now, suits.value, Dimension::Rate),
-            off_by: now - suits.value,
-            sigma: together(
-                together(
-                    self.rate_error(Field::ForkRate) * now,
-                    range.half_width / 1.28,
-                ),
-                // Half a step of the springs sold is as good as right.
-                0.25 * stance_baseline::fork_step(&self.situation.machine).value,
-            ),
+            off_by: now - usual,
+            sigma: self.rate_error(Field::ForkRate) * now,
             pushed: of_degree(&[Cause::ForkRateSoft, Cause::ForkRateStiff], suits.value),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
-    pub(super) fn shock_spring(&self) -> Option<Reading> {
+    pub(super) fn shock_spring(&self, usual: f64) -> Option<Reading> {
         let suits = self.baseline.rear.rate.ok()?;
         let now = self.told(Field::ShockRate, suits.value)?;
-        let range = ranged(self.situation, |s| {
-            stance_baseline::shock_rate(s).map(|r| r.value)
-        })
-        .ok()?;
         Some(Reading {
             question: Question::ShockSpring,
             text: against("evidence.shock-rate", now, suits.value, Dimension::Rate),
-            off_by: now - suits.value,
-            sigma: together(
-                together(
-                    self.rate_error(Field::ShockRate) * now,
-                    range.half_width / 1.28,
-                ),
-                0.5 * Class::SHOCK_RATE_STEP.value,
-            ),
+            off_by: now - usual,
+            sigma: self.rate_error(Field::ShockRate) * now,
             pushed: of_degree(&[Cause::ShockRateSoft, Cause::ShockRateStiff], suits.value),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
     /// Preload that suits differs between bikes as practice differs, whatever their springs.
-    pub(super) fn fork_preload(&self) -> Option<Reading> {
+    pub(super) fn fork_preload(&self, usual: f64) -> Option<Reading> {
         let Front::Coil {
             preload: Ok(suits), ..
         } = &self.baseline.front
@@ -89,23 +68,25 @@ impl Reader<'_> {
         Some(Reading {
             question: Question::ForkSpring,
             text: against("evidence.fork-preload", now, suits.value, Dimension::Length),
-            off_by: now - suits.value,
-            sigma: together(PRELOAD_M, Class::SPREAD.preload.value),
+            off_by: now - usual,
+            sigma: PRELOAD_M,
             pushed: of_degree(&[Cause::ForkPreload], MILLIMETRE),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 
-    pub(super) fn shock_preload(&self) -> Option<Reading> {
+    pub(super) fn shock_preload(&self, usual: f64) -> Option<Reading> {
         let suits = self.baseline.rear.preload.ok()?.value;
         let now = self.told(Field::ShockPreload, suits)?;
         Some(Reading {
             question: Question::ShockSpring,
             text: against("evidence.shock-preload", now, suits, Dimension::Length),
-            off_by: now - suits,
-            sigma: together(PRELOAD_M, Class::SPREAD.preload.value),
+            off_by: now - usual,
+            sigma: PRELOAD_M,
             pushed: of_degree(&[Cause::ShockPreload], MILLIMETRE),
             shows: ALWAYS,
+            beside: Vec::new(),
         })
     }
 }

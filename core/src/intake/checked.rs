@@ -108,6 +108,8 @@ choice! {
         MidValveTight = "mid-valve-tight",
         /// The shock's shims are not those of the maker's list.
         ShockShimsOff = "shock-shims-off",
+        /// With all its gas let out, the gas fork still sticks when it is pushed in and drawn out by hand.
+        SticksWithoutGas = "sticks-without-gas",
     }
 }
 

@@ -147,6 +147,26 @@ pub fn fork_preload(situation: &Situation, rate: SpringRate) -> Result<Length, S
     )
 }
 
+/// What suits as if springs of any rate were made, with the preloads of practice, and where that sits; `but` may still change
+/// the set-up. An end for which no spring or pressure gives the sag aimed at stays as it is.
+///
+/// # Errors
+/// When the bike cannot come to rest.
+pub fn as_if_made(
+    situation: &Situation,
+    but: impl FnOnce(&Situation, &mut SetUp),
+) -> Result<(SetUp, Stance), StanceError> {
+    let mut set_up = reference(situation);
+    match &mut set_up.fork.spring {
+        ForkSpring::Coil { rate, .. } => *rate = fork_rate(situation).unwrap_or(*rate),
+        ForkSpring::Gas { charge } => *charge = fork_pressure(situation).unwrap_or(*charge),
+    }
+    set_up.shock.rate = shock_rate(situation).unwrap_or(set_up.shock.rate);
+    but(situation, &mut set_up);
+    let stance = stance_of(situation, &set_up)?;
+    Ok((set_up, stance))
+}
+
 /// Where a set-up sits when it is filled today.
 pub fn stance_of(situation: &Situation, set_up: &SetUp) -> Result<Stance, StanceError> {
     settle(

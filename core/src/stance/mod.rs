@@ -5,7 +5,8 @@
 //! stands for which coil, [`mod@breakaway`] what it takes to get a fork moving, [`curves`] force over travel,
 //! [`free_sag`] what the free sag tells of the spring, [`damping`] how much of it to aim at and [`mod@clickers`] where the
 //! adjusters start. [`situation`] turns answers into a bike that can be computed, [`mod@baseline`] puts what suits it
-//! together, and [`unknowns`] says how far each number could be off.
+//! together, [`unknowns`] says how far each number could be off, and [`mod@sound`] how the numbers of bikes that are set up
+//! well go together.
 //!
 //! **The model.** Tyres do not enter, since sag is measured from axle to bike. Springs, gas and trapped air act
 //! with slow gas laws. The shares of the weight on the axles are those of the level bike; when one end sits
@@ -26,6 +27,7 @@ pub mod loads;
 pub mod offers;
 pub mod settle;
 pub mod situation;
+pub mod sound;
 pub mod tyres;
 pub mod unknowns;
 pub mod wanted;
