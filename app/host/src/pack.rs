@@ -116,7 +116,7 @@ fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeMap<&str, When> {
 /// mistake then breaks the build that keeps to the budget.
 const BUDGET: Visit = Visit {
     first: 250_000,
-    whole: 983_500,
+    whole: 987_000,
 };
 
 /// What a rider's browser downloads on the first visit, compressed with brotli, bytes.
