@@ -106,14 +106,15 @@ fn an_answer_is_kept_with_all_others() {
 
 #[test]
 fn what_the_same_tools_are_good_for_is_done_in_one_go() {
+    const BY_HAND: &str = "Fork pushed by hand without its gas";
     const BOLTS: &str = "Pinch bolts slackened";
     const CLEANED: &str = "Tubes and wipers cleaned";
     const CHOSEN: &str = "document.querySelector('.check-form input:checked')?.value ?? ''";
     browse("checking-round", PHONE, async |page| {
         page.advice_of("Freshly serviced gas fork").await?;
         page.sees(DONE).await?;
-        page.is_true(&format!("({CHECK}) === '{BOLTS}'")).await?;
-        page.choose("No").await?;
+        page.is_true(&format!("({CHECK}) === '{BY_HAND}'")).await?;
+        page.choose("Yes").await?;
         page.accessible().await?;
         page.fits().await?;
         page.picture("checking-round").await?;
@@ -129,16 +130,16 @@ fn what_the_same_tools_are_good_for_is_done_in_one_go() {
             text(page, CHOSEN).await?.is_empty(),
             "it is answered already"
         );
-        page.click(&format!("{BOLTS}, 10 minutes")).await?;
-        page.is_true(&format!("({CHECK}) === '{BOLTS}'")).await?;
-        ensure!(text(page, CHOSEN).await? == "no", "the answer is lost");
+        page.click(&format!("{BY_HAND}, 10 minutes")).await?;
+        page.is_true(&format!("({CHECK}) === '{BY_HAND}'")).await?;
+        ensure!(text(page, CHOSEN).await? == "yes", "the answer is lost");
 
-        // One answered, the other is next whatever tells most now: the tools are out.
+        // One answered, another of them is next whatever tells most now: the tools are out.
         page.click("Use this answer").await?;
         page.is_shown(".moved-causes li").await?;
-        page.is_true(&format!("({CHECK}) === '{CLEANED}'")).await?;
-        page.click(&format!("Take back my answer: {BOLTS}")).await?;
-        page.is_true(&format!("({CHECK}) === '{BOLTS}'")).await
+        page.is_true(&format!("({CHECK}) === '{BOLTS}'")).await?;
+        page.click(&format!("Take back my answer: {BY_HAND}")).await?;
+        page.is_true(&format!("({CHECK}) === '{BY_HAND}'")).await
     });
 }
 
