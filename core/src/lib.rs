@@ -2,7 +2,7 @@
 //!
 //! One street of rooms, each reading only the rooms before it:
 //! [`intake`] → [`bike`] → [`stance`] → [`ride`] → [`feel`] → [`mod@bench`] → `cause` → `remedy` → [`workshop`] → `advice`.
-//! [`units`], [`quantity`], [`solve`], [`lane`] and [`words`] stand beside the street and serve all of it.
+//! [`units`], [`quantity`], [`solve`], [`sorted`], [`lane`] and [`words`] stand beside the street and serve all of it.
 
 #![forbid(unsafe_code)]
 
@@ -19,6 +19,7 @@ pub mod quantity;
 pub mod remedy;
 pub mod ride;
 pub mod solve;
+pub mod sorted;
 pub mod stance;
 pub mod units;
 pub mod words;

@@ -4,7 +4,7 @@
 //! rider's passing mood on top, pass the threshold (a probit response; the library's is logistic with three kinds of
 //! rider). Then words get lost or mixed up.
 
-use std::collections::BTreeSet;
+use sagwright_core::sorted::Set;
 
 use crate::luck::Luck;
 use sagwright_core::cause::Cause;
@@ -113,7 +113,7 @@ impl Rider {
                 all.push(Complaint {
                     feeling,
                     end: None,
-                    phases: BTreeSet::new(),
+                    phases: Set::new(),
                     severity: Some(Severity::Slight),
                     since,
                 });
@@ -165,9 +165,9 @@ fn severity(over: f64, luck: &mut Luck) -> Option<Severity> {
 }
 
 /// Moments in which it is nearly as bad as in the worst.
-fn moments(moved: &[f64], luck: &mut Luck) -> BTreeSet<Phase> {
+fn moments(moved: &[f64], luck: &mut Luck) -> Set<Phase> {
     if luck.happens(NO_MOMENTS) {
-        return BTreeSet::new();
+        return Set::new();
     }
     let noticed: Vec<f64> = moved.iter().map(|steps| steps + luck.normal(0.7)).collect();
     let worst = noticed.iter().copied().fold(f64::NEG_INFINITY, f64::max);

@@ -1,6 +1,6 @@
 //! A stable: one rider's told answers, with the library's own rehearsal of all that could be wrong.
 
-use std::collections::BTreeMap;
+use sagwright_core::sorted::Map;
 
 use crate::luck::Luck;
 use sagwright_core::advice::rehearsed;
@@ -103,7 +103,7 @@ fn told(luck: &mut Luck) -> Intake {
     let forks = [0.4, 0.25, 0.35];
     intake.bike.fork = Some(ForkKind::ALL[luck.weighted(&forks)]);
     intake.bike.shock = Some(sagwright_core::bike::Machine::usual_shock(class));
-    let mut mix: BTreeMap<Terrain, Share> = Terrain::ALL
+    let mut mix: Map<Terrain, Share> = Terrain::ALL
         .iter()
         .map(|terrain| {
             let shares = [Share::None, Share::Some, Share::Lot];

@@ -99,7 +99,7 @@ pub fn intake() -> impl Strategy<Value = Intake> {
                 intake.rider.pace,
                 intake.rider.posture,
             ) = (gear, pace, posture);
-            intake.ground.mix = mix;
+            intake.ground.mix = mix.map(|mix| mix.into_iter().collect());
             (intake.measured.push_front, intake.measured.push_rear) = (front, rear);
             intake
         },

@@ -10,7 +10,7 @@ use crate::offline::WORKER;
 use crate::program::{FIRST_PAGE, starts_advice};
 use crate::site::{HEADERS_FILE, Site};
 use crate::trouble::Trouble;
-use crate::words::is_table;
+use crate::words::{is_table, is_table_of_questions};
 
 /// A file as it is, and as a host would send it.
 #[derive(Debug, Clone)]
@@ -115,8 +115,9 @@ fn first_visit(files: &BTreeMap<String, Packed>) -> BTreeMap<&str, When> {
 /// What a first visit may download, compressed with brotli, bytes: a little more than it does. Whatever is added to it by
 /// mistake then breaks the build that keeps to the budget.
 const BUDGET: Visit = Visit {
-    first: 250_000,
-    whole: 987_000,
+    first: 236_000,
+    translated: 250_000,
+    whole: 949_500,
 };
 
 /// What a rider's browser downloads on the first visit, compressed with brotli, bytes.
@@ -124,21 +125,33 @@ const BUDGET: Visit = Visit {
 pub struct Visit {
     /// Until the rider begins: all that a visit downloads which only looks, and all that the first question needs.
     pub first: usize,
-    /// With what comes once they have begun.
+    /// The same in the language that has most to download: English is part of the program, the others come on top.
+    pub translated: usize,
+    /// In English, with what comes once they have begun.
     pub whole: usize,
 }
 
 impl Visit {
     /// Refuses a visit that downloads more than it may.
     pub fn keeps_to_budget(self) -> Result<(), Trouble> {
-        if self.first <= BUDGET.first && self.whole <= BUDGET.whole {
+        let kept = [
+            (self.first, BUDGET.first),
+            (self.translated, BUDGET.translated),
+            (self.whole, BUDGET.whole),
+        ];
+        if kept.iter().all(|(now, most)| now <= most) {
             return Ok(());
         }
         Err(Trouble::new(
             format!(
-                "The first visit downloads {} bytes before the rider begins and {} with what comes then; \
-                 {} and {} are allowed.",
-                self.first, self.whole, BUDGET.first, BUDGET.whole
+                "The first visit downloads {} bytes before the rider begins, {} in another language, and {} with what comes \
+                 then; {}, {} and {} are allowed.",
+                self.first,
+                self.translated,
+                self.whole,
+                BUDGET.first,
+                BUDGET.translated,
+                BUDGET.whole
             ),
             "Look in the table above for what grew. What only the advice uses must not be called from the questions' \
              program. A build with other settings than the profile's own is always too large.",
@@ -163,8 +176,9 @@ pub fn sizes(files: &BTreeMap<String, Packed>) -> (String, Visit) {
     let add = |total: &mut [usize; 3], sizes: [usize; 3]| {
         *total = [0, 1, 2].map(|i| total[i] + sizes[i]);
     };
+    let of = |file: &Packed| [file.raw.len(), file.gzip.len(), file.brotli.len()];
     for (name, file) in files {
-        let sizes = [file.raw.len(), file.gzip.len(), file.brotli.len()];
+        let sizes = of(file);
         match when.get(name.as_str()) {
             Some(When::First) => {
                 add(&mut first, sizes);
@@ -179,12 +193,20 @@ pub fn sizes(files: &BTreeMap<String, Packed>) -> (String, Visit) {
         }
     }
     row(first, "the first visit, until the rider begins");
+    let tables = files.iter().filter(|(name, _)| is_table_of_questions(name));
+    let longest = tables
+        .map(|(_, file)| of(file))
+        .max_by_key(|sizes| sizes[2]);
+    let mut translated = first;
+    add(&mut translated, longest.unwrap_or_default());
+    row(translated, "the same in the language with most to download");
     row(
         whole,
-        "with the advice and what the device keeps, once they have begun",
+        "in English with the advice and what the device keeps, once they have begun",
     );
     let visit = Visit {
         first: first[2],
+        translated: translated[2],
         whole: whole[2],
     };
     (table, visit)
@@ -242,6 +264,11 @@ mod tests {
             ("big.png", "png"),
             ("later.png", "png"),
             ("sw.js", "index.html advice-boot-1.js advice.js"),
+            ("words-de-1.json", "kurz"),
+            (
+                "words-de-advice-2.json",
+                "lang, und noch länger, und noch viel länger",
+            ),
         ]);
         let expected = BTreeMap::from([
             ("a.css", When::First),
@@ -253,25 +280,33 @@ mod tests {
             ("index.html", When::First),
             ("later.png", When::Never),
             ("sw.js", When::After),
+            ("words-de-1.json", When::Never),
+            ("words-de-advice-2.json", When::Never),
         ]);
         assert_eq!(first_visit(&files), expected);
         let (table, visit) = sizes(&files);
         assert!(table.contains("later.png (not on the first visit)"));
         assert!(!table.contains("_headers"), "no browser loads it");
         assert!(0 < visit.first && visit.first < visit.whole);
+        assert_eq!(
+            visit.translated,
+            visit.first + files["words-de-1.json"].brotli.len()
+        );
     }
 
     #[test]
-    fn a_visit_over_its_budget_is_refused_with_both_figures() {
+    fn a_visit_over_its_budget_is_refused_with_all_figures() {
         assert_eq!(BUDGET.keeps_to_budget(), Ok(()));
-        for (first, whole) in [(1, 0), (0, 1)] {
+        for over in [[1, 0, 0], [0, 1, 0], [0, 0, 1]] {
             let visit = Visit {
-                first: BUDGET.first + first,
-                whole: BUDGET.whole + whole,
+                first: BUDGET.first + over[0],
+                translated: BUDGET.translated + over[1],
+                whole: BUDGET.whole + over[2],
             };
             let told = visit.keeps_to_budget().expect_err("it is over").to_string();
-            assert!(told.contains(&visit.first.to_string()), "{told}");
-            assert!(told.contains(&visit.whole.to_string()), "{told}");
+            for figure in [visit.first, visit.translated, visit.whole] {
+                assert!(told.contains(&figure.to_string()), "{told}");
+            }
         }
     }
 }

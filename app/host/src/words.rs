@@ -36,6 +36,12 @@ pub fn is_table(name: &str) -> bool {
         .is_some_and(|rest| rest.starts_with('-'))
 }
 
+/// Whether it holds those that the questions need.
+pub fn is_table_of_questions(name: &str) -> bool {
+    let advice = format!("{}-", Part::Advice.suffix());
+    is_table(name) && !name.contains(&advice)
+}
+
 /// Sentences by key.
 type Sentences = BTreeMap<String, String>;
 

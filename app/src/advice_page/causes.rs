@@ -1,6 +1,6 @@
 //! The causes, most likely first, each with what speaks for and against it.
 
-use std::collections::BTreeSet;
+use sagwright_core::sorted::Set;
 
 use sagwright_core::advice::{CauseFinding, SetUpAdvice};
 use sagwright_core::cause::Cause;
@@ -89,7 +89,7 @@ const fn provisional(stand: Stand, busy: bool) -> Option<&'static str> {
 }
 
 /// The two causes between which it is a close call, where the core says so.
-fn close_calls(advice: &SetUpAdvice) -> BTreeSet<Cause> {
+fn close_calls(advice: &SetUpAdvice) -> Set<Cause> {
     let calls = |one: &Text| CLOSE_CALLS.contains(&one.key.as_ref());
     let close = advice.caveats.iter().any(calls);
     let leading = advice.causes.iter().take(if close { 2 } else { 0 });

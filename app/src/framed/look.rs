@@ -3,7 +3,7 @@
 //! A look comes as values under fixed names and never as style; each is read for what it has to be. What is worn is a workshop's
 //! theme in which it has told some parts, put on as that is. The colours of cautions have no name here.
 
-use std::collections::BTreeMap;
+use sagwright_core::sorted::Map;
 use std::ops::RangeInclusive;
 
 use sagwright_core::workshop::{CORNERS, Colour, ColourScheme, TEXT_SIZES, Theme};
@@ -36,7 +36,7 @@ pub type Refused = (String, &'static str);
 
 impl Look {
     /// The look made of values by name, and the values that are left out.
-    pub fn of(told: &BTreeMap<String, String>) -> (Self, Vec<Refused>) {
+    pub fn of(told: &Map<String, String>) -> (Self, Vec<Refused>) {
         let (mut look, mut refused) = (Self::default(), Vec::new());
         for (name, value) in told {
             if let Err(why) = look.put(name, value.trim()) {

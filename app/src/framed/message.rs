@@ -3,7 +3,7 @@
 //! A message is the JSON text of one object. Nothing in it is run and nothing of it is shown; whatever is wrong with one, it
 //! is put aside whole.
 
-use std::collections::BTreeMap;
+use sagwright_core::sorted;
 
 use serde_json::{Map, Value};
 
@@ -26,9 +26,9 @@ const MOST_VALUES: usize = 12;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Said {
     /// It has heard that this page is there, and looks like this.
-    Begin(BTreeMap<String, String>),
+    Begin(sorted::Map<String, String>),
     /// It looks like this from now on.
-    Look(BTreeMap<String, String>),
+    Look(sorted::Map<String, String>),
     /// It has the answers of this name.
     Taken(String),
     /// It does not take the answers of this name.
@@ -132,7 +132,7 @@ fn word(told: &Map<String, Value>, name: &str) -> Result<String, Unheard> {
     found.map(str::to_owned).ok_or(Unheard::Form)
 }
 
-fn look(told: &Map<String, Value>) -> Result<BTreeMap<String, String>, Unheard> {
+fn look(told: &Map<String, Value>) -> Result<sorted::Map<String, String>, Unheard> {
     let Some(Value::Object(look)) = told.get("look") else {
         return Err(Unheard::Form);
     };
@@ -226,7 +226,7 @@ mod tests {
     const HOST: &str = "https://works.example";
 
     fn begin(number: u64) -> String {
-        let look = BTreeMap::from([("accent".to_owned(), "#1d4d2b".to_owned())]);
+        let look = sorted::Map::from([("accent".to_owned(), "#1d4d2b".to_owned())]);
         let said = Said::Begin(look);
         let frame = "one".to_owned();
         Message {

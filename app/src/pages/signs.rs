@@ -1,6 +1,6 @@
 //! Signs that mean the bike is not to be ridden.
 
-use std::collections::BTreeSet;
+use sagwright_core::sorted::Set;
 
 use sagwright_core::intake::{Question, StopSign};
 use yew::prelude::*;
@@ -28,7 +28,7 @@ pub fn signs(desk: &Desk) -> Html {
     let page = Page::Ask(Question::StopSigns);
     let none = tick(
         "signs.none",
-        seen.is_some_and(BTreeSet::is_empty),
+        seen.is_some_and(Set::is_empty),
         None,
         move |so| none.act(Action::NoSigns(so)),
     );

@@ -1,6 +1,6 @@
 //! Every way in which the answers change.
 
-use std::collections::BTreeSet;
+use sagwright_core::sorted::Set;
 use std::rc::Rc;
 
 use sagwright_core::intake::{
@@ -103,7 +103,7 @@ impl Wizard {
             Action::When(feeling, phase, so) => next.when(feeling, phase, so),
             Action::Sign(sign, seen) => next.sign(sign, seen),
             Action::NoSigns(so) => {
-                next.intake.stop_signs = so.then(BTreeSet::new);
+                next.intake.stop_signs = so.then(Set::new);
                 next.intake.dont_know.remove(&Question::StopSigns);
             }
             Action::DontKnow(page, so) => next.dont_know(page, so),
@@ -131,7 +131,7 @@ impl Wizard {
             let complaint = Complaint {
                 feeling,
                 end: None,
-                phases: BTreeSet::new(),
+                phases: Set::new(),
                 severity: None,
                 since: None,
             };

@@ -30,7 +30,7 @@ impl Wizard {
         self.cannot_say.retain(|slot| slot.subject() != subject);
         let theirs = other.cannot_say.iter();
         self.cannot_say
-            .extend(theirs.filter(|slot| slot.subject() == subject));
+            .extend(theirs.copied().filter(|slot| slot.subject() == subject));
     }
 
     fn adopt_page(&mut self, page: Page, other: &Self) {

@@ -1,7 +1,7 @@
 //! Every place where one answer is picked out of a few, under one roof.
 
+use sagwright_core::sorted::Map;
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 
 use sagwright_core::intake::{
     BikeClass, Change, Complaint, End, Feeling, Field, ForkKind, FuelLoad, Look, Pace, Posture,
@@ -280,12 +280,12 @@ impl Slot {
 }
 
 /// What was felt on the last lap with a change; a new lap where there was none.
-fn felt_with(laps: &mut Vec<Tried>, change: Change) -> &mut BTreeMap<Feeling, Verdict> {
+fn felt_with(laps: &mut Vec<Tried>, change: Change) -> &mut Map<Feeling, Verdict> {
     let place = laps.iter().rposition(|lap| lap.change == change);
     let place = place.unwrap_or_else(|| {
         laps.push(Tried {
             change,
-            felt: BTreeMap::new(),
+            felt: Map::new(),
             kept: false,
         });
         laps.len() - 1

@@ -1,6 +1,6 @@
 //! The answers given, as typed and as understood.
 
-use std::collections::{BTreeMap, BTreeSet};
+use sagwright_core::sorted::{Map, Set};
 
 use sagwright_core::intake::{Complaint, Feeling, Field, Intake, Question};
 use sagwright_core::quantity::Unit;
@@ -19,11 +19,11 @@ pub struct Wizard {
     /// The answers, as a document that is not finished.
     pub intake: Intake,
     /// Every number as typed.
-    pub typed: BTreeMap<Field, TypedText>,
+    pub typed: Map<Field, TypedText>,
     /// Which unit each kind of number is typed and shown in.
     pub units: UnitChoice,
     /// Groups in which the rider picked "I can't say", where the document has no word for that.
-    pub cannot_say: BTreeSet<Slot>,
+    pub cannot_say: Set<Slot>,
 }
 
 impl Wizard {

@@ -1,6 +1,6 @@
 //! A lap judged: better, no different or worse for each complaint, and whether the change stays.
 
-use std::collections::BTreeMap;
+use sagwright_core::sorted::Map;
 
 use sagwright_core::intake::{Change, Feeling, Intake, Verdict};
 use sagwright_core::words::Text;
@@ -16,7 +16,7 @@ pub const JUDGING: &str = "lap-judging";
 pub fn judging(
     voice: &Voice,
     intake: &Intake,
-    (change, felt): (Change, &BTreeMap<Feeling, Option<Verdict>>),
+    (change, felt): (Change, &Map<Feeling, Option<Verdict>>),
     press: &Callback<Press>,
 ) -> Html {
     let what = Text::new(format!("lap.do.{}", change.word()));

@@ -1,6 +1,6 @@
 //! Where the rider is between two laps, and what follows from each press.
 
-use std::collections::BTreeMap;
+use sagwright_core::sorted::Map;
 
 use sagwright_core::intake::{Change, Feeling, Intake, Tried, Verdict};
 use serde::{Deserialize, Serialize};
@@ -66,7 +66,7 @@ pub enum Step {
         /// The change.
         change: Change,
         /// What was picked; `None` where the rider cannot tell.
-        felt: BTreeMap<Feeling, Option<Verdict>>,
+        felt: Map<Feeling, Option<Verdict>>,
     },
 }
 
@@ -115,7 +115,7 @@ impl Log {
                 next.back.clear();
                 next.step = Step::Judging {
                     change,
-                    felt: BTreeMap::new(),
+                    felt: Map::new(),
                 };
             }
             (Press::Felt(feeling, verdict), Step::Judging { felt, .. }) => {
@@ -340,7 +340,7 @@ mod tests {
         // A lap that came to the answers elsewhere.
         let lap = Tried {
             change: OPEN,
-            felt: BTreeMap::new(),
+            felt: Map::new(),
             kept: false,
         };
         let elsewhere = wizard.after(Action::Laps(vec![lap]));

@@ -1,6 +1,6 @@
 //! The settings to move and the remedies to do.
 
-use std::collections::BTreeMap;
+use sagwright_core::sorted::Map;
 
 use sagwright_core::advice::Setting;
 use sagwright_core::advice::what_if::{Lever, Movable};
@@ -16,7 +16,7 @@ use crate::advice_page::Voice;
 pub fn levers(
     voice: &Voice,
     all: &[Movable],
-    moved: &BTreeMap<Lever, f64>,
+    moved: &Map<Lever, f64>,
     settings: &[Setting],
     act: &Callback<Step>,
 ) -> Html {

@@ -1,6 +1,6 @@
 //! The next lap as it is told at the track: what to change, which way, what to ride and what to feel.
 
-use std::collections::BTreeSet;
+use crate::sorted::Set;
 
 use serde::Serialize;
 
@@ -105,7 +105,7 @@ fn number_name(field: Field) -> Text {
 /// The numbers that laps left moved: as each was told, and as it stands.
 pub fn moved_by_laps(intake: &Intake) -> Vec<LapMove> {
     let kept = intake.tried.iter().filter(|lap| lap.kept);
-    let fields: BTreeSet<Field> = kept
+    let fields: Set<Field> = kept
         .flat_map(|lap| turns(intake, lap.change))
         .map(|turn| turn.field)
         .collect();

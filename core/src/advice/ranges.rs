@@ -1,6 +1,6 @@
 //! How far every number of the card could be off, from one set of draws, and which answer would narrow them most.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::sorted::{Map, Set};
 
 use super::answer::{NarrowsMost, SettingId};
 use crate::bike::ForkSpring;
@@ -17,7 +17,7 @@ use crate::words::Text;
 
 /// The range of every number that has one.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Ranges(BTreeMap<SettingId, NumberRange>);
+pub struct Ranges(Map<SettingId, NumberRange>);
 
 /// The range of one number.
 #[derive(Debug, Clone, PartialEq)]
@@ -51,7 +51,7 @@ impl Ranges {
                 (input, cards.collect())
             })
             .collect();
-        let ids: BTreeSet<SettingId> = drawn.iter().flat_map(BTreeMap::keys).copied().collect();
+        let ids: Set<SettingId> = drawn.iter().flat_map(|card| card.keys()).copied().collect();
         let of = |id: SettingId| {
             let on = |card: &Card| card.get(&id).copied();
             let alone: Vec<Alone> = alone
@@ -95,7 +95,7 @@ impl Ranges {
     /// of the variance. That is right to a hundredth for what is measured or counted. It makes up to seven hundredths too much
     /// of a choice, since two kinds side by side widen a range less than they raise its variance.
     pub fn narrowing(&self, situation: &Situation) -> Vec<(Question, f64)> {
-        let open: BTreeSet<Question> = Input::ALL
+        let open: Set<Question> = Input::ALL
             .into_iter()
             .filter_map(|input| input.question(situation))
             .collect();
@@ -154,7 +154,7 @@ impl Ranges {
 }
 
 /// Every number of the card that has an answer, SI.
-type Card = BTreeMap<SettingId, f64>;
+type Card = Map<SettingId, f64>;
 
 /// What the card is worked out on for one draw after the other.
 struct Cards<'a> {
@@ -188,7 +188,7 @@ impl<'a> Cards<'a> {
 fn card(draw: &Draw, advised: &Baseline) -> Card {
     let situation = &draw.situation;
     let anew = advised.set_anew(situation);
-    let mut found = BTreeMap::new();
+    let mut found = Map::new();
     let mut put = |id: SettingId, value: Result<f64, StanceError>| {
         if let Ok(value) = value {
             found.insert(id, value);

@@ -1,6 +1,6 @@
 //! The answer when a stop-riding sign was seen: what to do instead, and nothing to set.
 
-use std::collections::BTreeSet;
+use crate::sorted::Set;
 
 use super::answer::{StopFinding, StopRiding};
 use super::cautions::cautions;
@@ -8,7 +8,7 @@ use crate::intake::StopSign;
 use crate::words::{Arg, Text};
 
 /// What to say about the signs seen; there is at least one.
-pub fn stop_riding(signs: &BTreeSet<StopSign>) -> StopRiding {
+pub fn stop_riding(signs: &Set<StopSign>) -> StopRiding {
     let count = i64::try_from(signs.len()).unwrap_or(i64::MAX);
     let key = if signs.len() == 1 {
         "stop.sentence-one"

@@ -1,6 +1,6 @@
 //! The intake document: every answer of one rider about one bike, versioned.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::sorted::{Map, Set};
 
 use serde::{Deserialize, Serialize};
 
@@ -65,10 +65,10 @@ pub struct Intake {
     pub extra: Vec<ExtraAnswer>,
     /// Stop-riding signs seen. Absent: not asked yet. Empty: none seen.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub stop_signs: Option<BTreeSet<StopSign>>,
+    pub stop_signs: Option<Set<StopSign>>,
     /// Questions answered with "I don't know".
-    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
-    pub dont_know: BTreeSet<Question>,
+    #[serde(default, skip_serializing_if = "Set::is_empty")]
+    pub dont_know: Set<Question>,
 }
 
 read_form! {
@@ -90,7 +90,7 @@ impl Default for Intake {
             tried: Vec::new(),
             extra: Vec::new(),
             stop_signs: None,
-            dont_know: BTreeSet::new(),
+            dont_know: Set::new(),
         }
     }
 }
@@ -202,7 +202,7 @@ part! {
     /// Where it is ridden.
     Ground {
         /// How much of each kind of ground a usual ride holds.
-        mix: BTreeMap<Terrain, Share>,
+        mix: Map<Terrain, Share>,
         /// Usual temperature, -30 to 55 °C.
         usual_temperature: Entry<TemperatureUnit>,
         /// Usual altitude, -430 to 5500 m.
@@ -225,8 +225,8 @@ pub struct Complaint {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub end: Option<End>,
     /// When; empty means not known.
-    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
-    pub phases: BTreeSet<Phase>,
+    #[serde(default, skip_serializing_if = "Set::is_empty")]
+    pub phases: Set<Phase>,
     /// How bad.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub severity: Option<Severity>,
@@ -243,7 +243,7 @@ pub struct Tried {
     /// What was changed.
     pub change: Change,
     /// How each complaint was, against the lap before; complaints that were not looked at are left out.
-    pub felt: BTreeMap<Feeling, Verdict>,
+    pub felt: Map<Feeling, Verdict>,
     /// Whether it stayed on the bike; absent means that it was put back before the next.
     #[serde(default, skip_serializing_if = "core::ops::Not::not")]
     pub kept: bool,
@@ -271,6 +271,6 @@ part! {
         /// Slow push on the parked bike's rear.
         push_rear: PushFeel,
         /// What a look at the parked bike showed: yes or no.
-        looks: BTreeMap<Look, YesNo>,
+        looks: Map<Look, YesNo>,
     }
 }

@@ -5,8 +5,8 @@
 mod language;
 mod show;
 
+use crate::sorted::Map;
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -21,8 +21,8 @@ pub struct Text {
     /// Key in the language table, such as `cause.front-rate-soft.what`.
     pub key: Cow<'static, str>,
     /// Values for the gaps named `{name}` in the sentence.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub args: BTreeMap<Cow<'static, str>, Arg>,
+    #[serde(default, skip_serializing_if = "Map::is_empty")]
+    pub args: Map<Cow<'static, str>, Arg>,
 }
 
 /// A value in a sentence. Quantities are SI and shown in the unit the reader chose.
@@ -50,7 +50,7 @@ impl Text {
     pub fn new(key: impl Into<Cow<'static, str>>) -> Self {
         Self {
             key: key.into(),
-            args: BTreeMap::new(),
+            args: Map::new(),
         }
     }
 
@@ -71,7 +71,7 @@ impl From<Text> for Arg {
 /// All sentences of one language.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Book {
-    sentences: BTreeMap<String, String>,
+    sentences: Map<String, String>,
 }
 
 impl Book {
@@ -114,7 +114,7 @@ impl Book {
     /// A book of several tables; a table that is none is left out.
     pub fn of_tables(tables: &[&str]) -> Self {
         let empty = Self {
-            sentences: BTreeMap::new(),
+            sentences: Map::new(),
         };
         let parts = tables.iter().filter_map(|part| Self::from_json(part).ok());
         parts.fold(empty, Self::and)

@@ -1,6 +1,6 @@
 //! Reading a workshop's document and seeing that all of it can be used: every problem named, not only the first.
 
-use std::collections::BTreeSet;
+use crate::sorted::Set;
 use std::ops::RangeInclusive;
 
 use serde::Deserialize as _;
@@ -181,10 +181,10 @@ impl Found {
     }
 
     fn offer(&mut self, workshop: &Workshop) {
-        if workshop.remedies.as_ref().is_some_and(BTreeSet::is_empty) {
+        if workshop.remedies.as_ref().is_some_and(Set::is_empty) {
             self.at("remedies", Text::new("problem.workshop-none"));
         }
-        if workshop.classes.as_ref().is_some_and(BTreeSet::is_empty) {
+        if workshop.classes.as_ref().is_some_and(Set::is_empty) {
             self.at("classes", Text::new("problem.workshop-none"));
         }
         self.shelf("stock.fork", &workshop.stock.fork, Field::ForkRate);

@@ -1,6 +1,6 @@
 //! The form of a workshop's document.
 
-use std::collections::{BTreeMap, BTreeSet};
+use crate::sorted::{Map, Set};
 use std::ops::RangeInclusive;
 
 use serde::de::Error as _;
@@ -76,17 +76,17 @@ pub struct Workshop {
     /// Lowest and highest price of an hour of labour, above 0 and at most 10 000, the lowest first.
     pub labour_per_hour: (f64, f64),
     /// Lowest and highest price of a remedy, parts included, 0 to 100 000, in place of the one reckoned from labour.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    pub prices: BTreeMap<RemedyId, (f64, f64)>,
+    #[serde(default, skip_serializing_if = "Map::is_empty")]
+    pub prices: Map<RemedyId, (f64, f64)>,
     /// The remedies it offers; left out, all of them.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub remedies: Option<BTreeSet<RemedyId>>,
+    pub remedies: Option<Set<RemedyId>>,
     /// Springs on its shelf.
     #[serde(default, skip_serializing_if = "Stock::is_empty")]
     pub stock: Stock,
     /// The kinds of bike it serves; left out, all of them.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub classes: Option<BTreeSet<BikeClass>>,
+    pub classes: Option<Set<BikeClass>>,
     /// From which end it counts clicks; left out, from fully closed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub counting: Option<Counting>,
@@ -113,7 +113,7 @@ read_form! {
         units: Units::default(),
         currency: String::new(),
         labour_per_hour: (0.0, 0.0),
-        prices: BTreeMap::new(),
+        prices: Map::new(),
         remedies: None,
         stock: Stock::default(),
         classes: None,

@@ -138,7 +138,8 @@ fn what_the_same_tools_are_good_for_is_done_in_one_go() {
         page.click("Use this answer").await?;
         page.is_shown(".moved-causes li").await?;
         page.is_true(&format!("({CHECK}) === '{BOLTS}'")).await?;
-        page.click(&format!("Take back my answer: {BY_HAND}")).await?;
+        page.click(&format!("Take back my answer: {BY_HAND}"))
+            .await?;
         page.is_true(&format!("({CHECK}) === '{BY_HAND}'")).await
     });
 }

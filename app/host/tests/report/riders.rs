@@ -1,7 +1,5 @@
 //! Riders as they come: each seed makes one, who is the same on every machine.
 
-use std::collections::{BTreeMap, BTreeSet};
-
 use sagwright_core::bike::Class;
 use sagwright_core::intake::{
     BikeClass, Complaint, End, Feeling, Intake, Pace, Posture, Severity, Share, Terrain, check,
@@ -9,6 +7,7 @@ use sagwright_core::intake::{
 };
 use sagwright_core::quantity::{Entry, MassUnit};
 use sagwright_core::ride::ground::dice::Dice;
+use sagwright_core::sorted::{Map, Set};
 
 /// The document of the rider of this seed.
 pub fn document(seed: u64) -> String {
@@ -24,24 +23,25 @@ pub fn document(seed: u64) -> String {
     });
     intake.rider.pace = Some(one_of(&mut dice, Pace::ALL));
     intake.rider.posture = Some(one_of(&mut dice, Posture::ALL));
-    let mix: BTreeMap<Terrain, Share> = Terrain::ALL
+    let mix: Map<Terrain, Share> = Terrain::ALL
         .iter()
         .map(|terrain| (*terrain, one_of(&mut dice, Share::ALL)))
         .collect();
     intake.ground.mix = Some(mix);
-    let mut complaints: BTreeMap<Feeling, Complaint> = BTreeMap::new();
+    let mut complaints: Map<Feeling, Complaint> = Map::new();
     for _ in 0..=dice.bits() % 3 {
         let feeling = one_of(&mut dice, Feeling::ALL);
         let complaint = Complaint {
             feeling,
             end: Some(one_of(&mut dice, End::ALL)),
-            phases: BTreeSet::default(),
+            phases: Set::default(),
             severity: Some(one_of(&mut dice, Severity::ALL)),
             since: None,
         };
         complaints.insert(feeling, complaint);
     }
-    intake.complaints = Some(complaints.into_values().collect());
+    let complaints = complaints.into_iter().map(|(_, complaint)| complaint);
+    intake.complaints = Some(complaints.collect());
     check(&intake).expect("riders as they come pass the checks");
     write(&intake).expect("plain data")
 }

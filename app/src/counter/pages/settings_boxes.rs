@@ -1,6 +1,6 @@
 //! The kinds of box that the workshop's settings are made of, each with what is wrong with it beside it.
 
-use std::collections::BTreeSet;
+use sagwright_core::sorted::Set;
 
 use yew::prelude::*;
 
@@ -29,7 +29,7 @@ pub trait Ticked<T> {
     fn turn(&mut self, item: T);
 }
 
-impl<T: Ord> Ticked<T> for BTreeSet<T> {
+impl<T: Ord> Ticked<T> for Set<T> {
     fn has(&self, item: T) -> bool {
         self.contains(&item)
     }

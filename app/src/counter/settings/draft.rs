@@ -1,6 +1,6 @@
 //! The settings as they stand in the boxes, letter by letter, and the document they make.
 
-use std::collections::{BTreeMap, BTreeSet};
+use sagwright_core::sorted::{Map, Set};
 
 use sagwright_core::intake::BikeClass;
 use sagwright_core::quantity::{Entry, RateUnit, Unit, read_number};
@@ -48,9 +48,9 @@ pub struct Draft {
     /// Labour, lowest and highest.
     pub labour: (String, String),
     /// Prices of its own, lowest and highest.
-    pub prices: BTreeMap<RemedyId, (String, String)>,
+    pub prices: Map<RemedyId, (String, String)>,
     /// Remedies offered.
-    pub remedies: BTreeSet<RemedyId>,
+    pub remedies: Set<RemedyId>,
     /// Rates on the shelf, front and rear, as a list.
     pub stock: (String, String),
     /// The unit of those lists.
@@ -60,7 +60,7 @@ pub struct Draft {
     /// From which end clicks are counted.
     pub counting: Option<Counting>,
     /// Kinds of bike served.
-    pub classes: BTreeSet<BikeClass>,
+    pub classes: Set<BikeClass>,
     /// Questions of its own.
     pub questions: Vec<AskDraft>,
     /// What riders agree to.
@@ -91,7 +91,7 @@ impl Default for Draft {
             units: Units::default(),
             currency: String::new(),
             labour: (String::new(), String::new()),
-            prices: BTreeMap::new(),
+            prices: Map::new(),
             remedies: RemedyId::ALL.iter().copied().collect(),
             stock: (String::new(), String::new()),
             stock_unit: RateUnit::NewtonPerMillimetre,
@@ -177,7 +177,7 @@ impl Draft {
             number(LABOUR, &self.labour.0),
             number(&high_of(LABOUR), &self.labour.1),
         );
-        let mut prices = BTreeMap::new();
+        let mut prices = Map::new();
         for (id, (low, high)) in &self.prices {
             if low.trim().is_empty() && high.trim().is_empty() {
                 continue;
@@ -245,7 +245,7 @@ impl Draft {
         let problems = |workshop: &Workshop| workshop.check().err().map(|error| error.problems);
         if let Some(found) = problems(&workshop) {
             let of_lowest = problems(&lowest_alone(&workshop)).unwrap_or_default();
-            let known: BTreeSet<String> = wrong.iter().map(|(at, _)| at.clone()).collect();
+            let known: Set<String> = wrong.iter().map(|(at, _)| at.clone()).collect();
             for problem in found {
                 let high = high_of(&problem.path);
                 // What is no number at all is told once.
@@ -332,7 +332,7 @@ fn question((at, draft): (usize, &AskDraft)) -> ExtraQuestion {
 }
 
 /// All ticked says nothing: then what a later build adds is offered too.
-fn some_of<T: Ord + Copy>(ticked: &BTreeSet<T>, all: usize) -> Option<BTreeSet<T>> {
+fn some_of<T: Ord + Copy>(ticked: &Set<T>, all: usize) -> Option<Set<T>> {
     (ticked.len() < all).then(|| ticked.clone())
 }
 

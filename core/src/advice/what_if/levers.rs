@@ -1,6 +1,6 @@
 //! What can be moved on a bike to see what it would do.
 
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 
 use serde::{Deserialize, Serialize};
 
@@ -134,7 +134,7 @@ impl Lever {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Trying {
     /// Settings with where they are moved to, SI.
-    pub levers: BTreeMap<Lever, f64>,
+    pub levers: Map<Lever, f64>,
     /// A remedy done.
     pub remedy: Option<RemedyId>,
 }
