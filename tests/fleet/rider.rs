@@ -4,13 +4,12 @@
 //! rider's passing mood on top, pass the threshold (a probit response; the library's is logistic with three kinds of
 //! rider). Then words get lost or mixed up.
 
-use sagwright_core::sorted::Set;
-
 use crate::luck::Luck;
 use sagwright_core::cause::Cause;
 use sagwright_core::cause::felt::{FEELINGS, Felt, shows_at};
 use sagwright_core::cause::said::onset;
 use sagwright_core::intake::{Complaint, End, Feeling, Phase, Severity, Since};
+use sagwright_core::sorted::Set;
 
 /// Steps at which a middling rider complains half of the time, and how far riders differ in that.
 const THRESHOLD: [f64; 2] = [2.0, 0.4];

@@ -1,7 +1,5 @@
 //! A stable: one rider's told answers, with the library's own rehearsal of all that could be wrong.
 
-use sagwright_core::sorted::Map;
-
 use crate::luck::Luck;
 use sagwright_core::advice::rehearsed;
 use sagwright_core::bench::{Bench, grounds};
@@ -13,6 +11,7 @@ use sagwright_core::intake::{
     BikeClass, ForkKind, FuelLoad, Intake, Pace, Posture, Share, Terrain, YesNo,
 };
 use sagwright_core::quantity::{Entry, MassUnit};
+use sagwright_core::sorted::Map;
 use sagwright_core::stance::{Baseline, Situation, baseline};
 
 /// What a rider told of themselves, their bike and their ground, and what the library makes of it.

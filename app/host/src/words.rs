@@ -36,7 +36,7 @@ pub fn is_table(name: &str) -> bool {
         .is_some_and(|rest| rest.starts_with('-'))
 }
 
-/// Whether it holds those that the questions need.
+/// Whether a file of the site holds the sentences of a language that the questions need.
 pub fn is_table_of_questions(name: &str) -> bool {
     let advice = format!("{}-", Part::Advice.suffix());
     is_table(name) && !name.contains(&advice)

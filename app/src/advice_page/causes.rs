@@ -1,9 +1,8 @@
 //! The causes, most likely first, each with what speaks for and against it.
 
-use sagwright_core::sorted::Set;
-
 use sagwright_core::advice::{CauseFinding, SetUpAdvice};
 use sagwright_core::cause::Cause;
+use sagwright_core::sorted::Set;
 use sagwright_core::words::{Arg, Text};
 use yew::prelude::*;
 

@@ -3,9 +3,9 @@
 //! A look comes as values under fixed names and never as style; each is read for what it has to be. What is worn is a workshop's
 //! theme in which it has told some parts, put on as that is. The colours of cautions have no name here.
 
-use sagwright_core::sorted::Map;
 use std::ops::RangeInclusive;
 
+use sagwright_core::sorted::Map;
 use sagwright_core::workshop::{CORNERS, Colour, ColourScheme, TEXT_SIZES, Theme};
 
 use crate::browser;

@@ -4,7 +4,6 @@
 //! is put aside whole.
 
 use sagwright_core::sorted;
-
 use serde_json::{Map, Value};
 
 /// By this a message is known as one of ours.

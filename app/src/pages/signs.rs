@@ -1,8 +1,7 @@
 //! Signs that mean the bike is not to be ridden.
 
-use sagwright_core::sorted::Set;
-
 use sagwright_core::intake::{Question, StopSign};
+use sagwright_core::sorted::Set;
 use yew::prelude::*;
 
 use crate::desk::Desk;

@@ -1,12 +1,12 @@
 //! Every way in which the answers change.
 
-use sagwright_core::sorted::Set;
 use std::rc::Rc;
 
 use sagwright_core::intake::{
     Complaint, ExtraAnswer, Feeling, Field, Intake, Phase, Question, StopSign, Tried,
 };
 use sagwright_core::quantity::{Dimension, Unit};
+use sagwright_core::sorted::Set;
 use yew::Reducible;
 
 use super::order::{Page, Section};

@@ -1,6 +1,5 @@
 //! Every place where one answer is picked out of a few, under one roof.
 
-use sagwright_core::sorted::Map;
 use std::borrow::Cow;
 
 use sagwright_core::intake::{
@@ -8,6 +7,7 @@ use sagwright_core::intake::{
     PushFeel, Question, Severity, Share, ShockKind, Since, Terrain, Tried, Verdict, YesNo,
 };
 use sagwright_core::quantity::How;
+use sagwright_core::sorted::Map;
 
 use super::Wizard;
 use super::order::Page;

@@ -1,9 +1,8 @@
 //! The answers given, as typed and as understood.
 
-use sagwright_core::sorted::{Map, Set};
-
 use sagwright_core::intake::{Complaint, Feeling, Field, Intake, Question};
 use sagwright_core::quantity::Unit;
+use sagwright_core::sorted::{Map, Set};
 use sagwright_core::words::UnitChoice;
 
 use super::order::{Page, applies};

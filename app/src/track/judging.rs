@@ -1,8 +1,7 @@
 //! A lap judged: better, no different or worse for each complaint, and whether the change stays.
 
-use sagwright_core::sorted::Map;
-
 use sagwright_core::intake::{Change, Feeling, Intake, Verdict};
+use sagwright_core::sorted::Map;
 use sagwright_core::words::Text;
 use yew::prelude::*;
 

@@ -1,8 +1,7 @@
 //! Where the rider is between two laps, and what follows from each press.
 
-use sagwright_core::sorted::Map;
-
 use sagwright_core::intake::{Change, Feeling, Intake, Tried, Verdict};
+use sagwright_core::sorted::Map;
 use serde::{Deserialize, Serialize};
 
 use crate::state::{Wizard, from_saved, to_saved};

@@ -1,10 +1,9 @@
 //! The settings to move and the remedies to do.
 
-use sagwright_core::sorted::Map;
-
 use sagwright_core::advice::Setting;
 use sagwright_core::advice::what_if::{Lever, Movable};
 use sagwright_core::remedy::RemedyId;
+use sagwright_core::sorted::Map;
 use sagwright_core::words::{Arg, Text};
 use web_sys::{HtmlInputElement, HtmlSelectElement};
 use yew::prelude::*;

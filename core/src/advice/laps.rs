@@ -1,7 +1,5 @@
 //! The next lap as it is told at the track: what to change, which way, what to ride and what to feel.
 
-use crate::sorted::Set;
-
 use serde::Serialize;
 
 use super::answer::Caution;
@@ -11,6 +9,7 @@ use crate::cause::checks::{Case, told_apart, worst_complaint};
 use crate::cause::laps::{Lap, standing, turns};
 use crate::intake::{Change, Field, Intake};
 use crate::quantity::Dimension;
+use crate::sorted::Set;
 use crate::words::Text;
 
 /// One change worth riding a lap with.

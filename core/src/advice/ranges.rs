@@ -1,10 +1,9 @@
 //! How far every number of the card could be off, from one set of draws, and which answer would narrow them most.
 
-use crate::sorted::{Map, Set};
-
 use super::answer::{NarrowsMost, SettingId};
 use crate::bike::ForkSpring;
 use crate::intake::{BikeClass, Question};
+use crate::sorted::{Map, Set};
 use crate::stance::baseline::{Baseline, baseline, fork_pressure, fork_rate, shock_rate};
 use crate::stance::clickers::{self, CLICK};
 use crate::stance::tyres::tyres;

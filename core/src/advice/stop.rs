@@ -1,10 +1,9 @@
 //! The answer when a stop-riding sign was seen: what to do instead, and nothing to set.
 
-use crate::sorted::Set;
-
 use super::answer::{StopFinding, StopRiding};
 use super::cautions::cautions;
 use crate::intake::StopSign;
+use crate::sorted::Set;
 use crate::words::{Arg, Text};
 
 /// What to say about the signs seen; there is at least one.

@@ -99,7 +99,7 @@ mod tests {
     use crate::words::Text;
     use nalgebra::{Matrix4, Vector4};
 
-    /// Covariances of sound bikes as drawn for one situation, rear: N/mm, and three times mm.
+    /// Covariances of sound bikes as they come out for a usual rider, rear: the spring in parts of a hundred, the rest in mm.
     const SOUND: [Parts; PARTS] = [
         [30.0, -10.0, -4.0, 13.0],
         [-10.0, 9.0, 0.5, -13.0],

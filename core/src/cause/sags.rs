@@ -24,7 +24,7 @@ impl Reader<'_> {
         })
     }
 
-    /// Free sag beside rider sag: their difference is the spring's, preload moves both.
+    /// Free sag beside rider sag. The words tell their difference, which is the spring's, since preload moves both.
     pub(super) fn fork_free_sag(&self, usual: f64) -> Option<Reading> {
         let stance = self.baseline.stance.ok()?;
         let [suits_free, suits] = [
@@ -63,7 +63,7 @@ impl Reader<'_> {
         })
     }
 
-    /// What the free sag would be with rider sag on target: preload moves both alike, near enough.
+    /// As at the front.
     pub(super) fn rear_free_sag(&self, usual: f64) -> Option<Reading> {
         let stance = self.baseline.stance.ok()?;
         let [suits_free, suits] = [

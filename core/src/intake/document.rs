@@ -1,7 +1,5 @@
 //! The intake document: every answer of one rider about one bike, versioned.
 
-use crate::sorted::{Map, Set};
-
 use serde::{Deserialize, Serialize};
 
 use super::{
@@ -13,6 +11,7 @@ use crate::quantity::{
     AltitudeUnit, ClickUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit,
     TemperatureUnit, TimeUnit,
 };
+use crate::sorted::{Map, Set};
 
 /// The version written by this build. Older ones are migrated on reading, newer ones refused.
 pub const VERSION: u32 = 1;

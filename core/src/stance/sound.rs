@@ -48,7 +48,8 @@ pub struct Sound {
     pub covariances: [[Parts; PARTS]; 2],
 }
 
-/// Springs are sold in steps: what is fitted is up to half a step off, so by a uniform distribution this part of a step.
+/// Springs are sold in steps: what is fitted is up to half a step off, evenly, so by this part of a step as a standard deviation:
+/// 1/√12.
 const OF_A_STEP: f64 = 0.288_675_134_594_812_9;
 
 /// The inputs that move springs and sags; those of damping, tyres and ground do not.

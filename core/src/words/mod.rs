@@ -5,13 +5,13 @@
 mod language;
 mod show;
 
-use crate::sorted::Map;
 use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::quantity::Dimension;
+use crate::sorted::Map;
 pub use language::Language;
 pub use show::{UnitChoice, number, plain_cell};
 

@@ -1,6 +1,5 @@
 //! Reading a workshop's document and seeing that all of it can be used: every problem named, not only the first.
 
-use crate::sorted::Set;
 use std::ops::RangeInclusive;
 
 use serde::Deserialize as _;
@@ -15,6 +14,7 @@ use crate::intake::{
     whole,
 };
 use crate::quantity::{Entry, RateUnit};
+use crate::sorted::Set;
 use crate::words::{Arg, Text};
 
 /// Largest document read, bytes.

@@ -1,6 +1,5 @@
 //! The form of a workshop's document.
 
-use crate::sorted::{Map, Set};
 use std::ops::RangeInclusive;
 
 use serde::de::Error as _;
@@ -13,6 +12,7 @@ use crate::quantity::{
     AltitudeUnit, Entry, HeightUnit, LengthUnit, MassUnit, PressureUnit, RateUnit, TemperatureUnit,
 };
 use crate::remedy::RemedyId;
+use crate::sorted::{Map, Set};
 use crate::words::Language;
 
 /// The version written by this build. Version 1 held the name, the currency and the price of labour alone, and is read

@@ -2,7 +2,7 @@
 //!
 //! The network and the processor are those that Lighthouse lays on a page for mobile when it slows for real (its setting
 //! `devtools`): 150 ms there and back and 1.6 Mbit/s as they come out with the browser's own brake, and a quarter of the
-//! speed of the machine.
+//! speed of a machine that lays out lines of text in a given time.
 
 use std::collections::BTreeMap;
 

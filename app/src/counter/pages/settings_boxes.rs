@@ -1,13 +1,12 @@
 //! The kinds of box that the workshop's settings are made of, each with what is wrong with it beside it.
 
-use sagwright_core::sorted::Set;
-
 use yew::prelude::*;
 
 use super::parts::{plain, value_of};
 use super::settings::{Wrong, box_of};
 use crate::counter::settings::Draft;
 use crate::words::say;
+use sagwright_core::sorted::Set;
 
 /// The form as it is drawn.
 #[derive(Clone, Copy)]

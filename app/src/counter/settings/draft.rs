@@ -1,10 +1,9 @@
 //! The settings as they stand in the boxes, letter by letter, and the document they make.
 
-use sagwright_core::sorted::{Map, Set};
-
 use sagwright_core::intake::BikeClass;
 use sagwright_core::quantity::{Entry, RateUnit, Unit, read_number};
 use sagwright_core::remedy::RemedyId;
+use sagwright_core::sorted::{Map, Set};
 use sagwright_core::words::{Language, Text};
 use sagwright_core::workshop::{
     AnswerKind, ColourScheme, Contact, Counting, Delivery, ExtraQuestion, Stock, Theme, Units,

@@ -1,7 +1,5 @@
 //! What can be moved on a bike to see what it would do.
 
-use crate::sorted::Map;
-
 use serde::{Deserialize, Serialize};
 
 use crate::bench::{Bench, Trial};
@@ -11,6 +9,7 @@ use crate::quantity::Dimension;
 use crate::remedy::RemedyId;
 use crate::remedy::apply::{Suits, done};
 use crate::ride::RideError;
+use crate::sorted::Map;
 use crate::stance::baseline::fork_step;
 use crate::stance::{Baseline, Situation, baseline};
 use crate::units::{metre, newton_per_m, pascal};
